@@ -1,0 +1,2 @@
+/** The application: readers, catalogue and faces around the engine. */
+package org.grovewright;

@@ -1,0 +1,74 @@
+package org.grovewright.quantity;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The figures of one plan in the order they were found. A book is filled while the plan is made, by
+ * one thread, and only read afterwards.
+ */
+public final class FigureBook {
+  private final Map<String, Figure> byId = new LinkedHashMap<>();
+
+  /**
+   * Enters a figure and returns it.
+   *
+   * @throws IllegalStateException if the id is taken: two figures under one name are a bug of ours
+   */
+  public Figure enter(String id, String label, double value, Kind kind, Working working) {
+    Figure figure = new Figure(id, label, value, kind, working);
+    if (byId.putIfAbsent(id, figure) != null) {
+      throw new IllegalStateException("two figures with the id " + id);
+    }
+    return figure;
+  }
+
+  /** The figure with this id, if there is one. */
+  public Optional<Figure> find(String id) {
+    return Optional.ofNullable(byId.get(id));
+  }
+
+  /**
+   * The figure with this id.
+   *
+   * @throws IllegalStateException if there is none
+   */
+  public Figure get(String id) {
+    Figure figure = byId.get(id);
+    if (figure == null) {
+      throw new IllegalStateException("no figure with the id " + id);
+    }
+    return figure;
+  }
+
+  /** All figures in the order they were entered. */
+  public List<Figure> all() {
+    return List.copyOf(byId.values());
+  }
+
+  /** All figures whose id starts with this prefix, in order. */
+  public List<Figure> under(String prefix) {
+    List<Figure> found = new ArrayList<>();
+    for (Figure figure : byId.values()) {
+      if (figure.id().startsWith(prefix)) {
+        found.add(figure);
+      }
+    }
+    return found;
+  }
+
+  /** Turns a name into a part of a figure id: lower case letters and digits joined by hyphens. */
+  public static String slug(String name) {
+    String plain =
+        java.text.Normalizer.normalize(name, java.text.Normalizer.Form.NFD)
+            .replaceAll("\\p{M}+", "")
+            .toLowerCase(Locale.ROOT)
+            .replaceAll("[^a-z0-9]+", "-")
+            .replaceAll("^-+|-+$", "");
+    return plain.isEmpty() ? "x" : plain;
+  }
+}
