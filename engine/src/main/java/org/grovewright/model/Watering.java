@@ -1,0 +1,72 @@
+package org.grovewright.model;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * The watering system as the owner wants it.
+ *
+ * @param propose whether Grovewright is to choose whatever is not said here
+ * @param mainPipeKey catalogue key of the main from the supply to the rows; empty lets us choose
+ * @param mainRoute bends of the main between the supply and the rows, in order; may be empty
+ * @param filterKey catalogue key of the filter; empty lets us choose
+ * @param regulatorKey catalogue key of the regulator; empty lets us choose
+ * @param zones the zones; empty only where a proposal is wanted
+ */
+public record Watering(
+    boolean propose,
+    Optional<String> mainPipeKey,
+    List<Point> mainRoute,
+    Optional<String> filterKey,
+    Optional<String> regulatorKey,
+    List<Zone> zones) {
+  /** Copies the lists. */
+  public Watering {
+    mainRoute = List.copyOf(mainRoute);
+    zones = List.copyOf(zones);
+  }
+
+  /**
+   * One valve and what it waters.
+   *
+   * @param id its name in the description
+   * @param laterals its laterals, one a row
+   */
+  public record Zone(String id, List<Lateral> laterals) {
+    /** Copies the laterals. */
+    public Zone {
+      laterals = List.copyOf(laterals);
+    }
+  }
+
+  /**
+   * A line of tubing along a row.
+   *
+   * @param rowId the row it serves
+   * @param run how it runs
+   * @param tubingKey catalogue key of the tubing; empty lets us choose
+   * @param emitterKey catalogue key of the emitters at main plants; empty lets us choose
+   * @param emittersPerPlant emitters at each main plant; empty lets us choose
+   * @param companionEmitterKey catalogue key of the emitter at each companion; empty lets us choose
+   * @param offsetM distance of the tubing from the row's centre line, metres
+   */
+  public record Lateral(
+      String rowId,
+      Run run,
+      Optional<String> tubingKey,
+      Optional<String> emitterKey,
+      OptionalInt emittersPerPlant,
+      Optional<String> companionEmitterKey,
+      double offsetM) {}
+
+  /** How a lateral runs. */
+  public enum Run {
+    /** One line along one side, closed at the far end. */
+    DEAD_END,
+    /** Down one side of the row and back up the other, both ends joined to the feed. */
+    LOOP,
+    /** Two lines, one each side, each closed at the far end. */
+    TWO_SIDED
+  }
+}
