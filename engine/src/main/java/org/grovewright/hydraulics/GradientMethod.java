@@ -1,0 +1,436 @@
+package org.grovewright.hydraulics;
+
+import java.util.Arrays;
+
+/**
+ * Newton's method on heads and flows together, after Todini and Pilati (1988).
+ *
+ * <p>Each step linearises the loss of every link at its flow and the outflow of every emitter at
+ * its pressure, which leaves one linear system for the changes of head; the changes of flow follow
+ * from them link by link. Emitters are taken by their pressure because their flow bends the less
+ * the more pressure there is, and pipes by their flow because their loss is smooth there; each is
+ * then close to a straight line where it matters.
+ *
+ * <p>Check valves, pumps and regulators have a state besides; it is looked at after every step and,
+ * if it keeps changing, only where the laws are kept.
+ */
+final class GradientMethod {
+  /** Water can pass. */
+  static final byte OPEN = 0;
+
+  /** Held shut by the pressure behind it. */
+  static final byte HELD_SHUT = 1;
+
+  /** Shut by the owner. */
+  static final byte SHUT = 2;
+
+  /** A regulator that holds its set head. */
+  static final byte REGULATING = 3;
+
+  private static final int MOST_STEPS = 200;
+
+  /** After so many steps states are only looked at where the laws are kept. */
+  private static final int FREE_STATE_STEPS = 12;
+
+  /** After so many steps only part of each step is taken. */
+  private static final int FULL_STEPS = 30;
+
+  /** Conductance in m2/s that keeps the matrix positive definite; does not change the answer. */
+  private static final double LEAST_CONDUCTANCE = 1e-14;
+
+  /** Conductance in m2/s that ties the outlet of a regulator to its set head. */
+  private static final double HOLDING_CONDUCTANCE = 1e10;
+
+  private static final double STATE_FLOW_TOLERANCE = 1e-10;
+  private static final double STATE_HEAD_TOLERANCE = 1e-6;
+
+  final Layout layout;
+  final LinkLaws laws;
+  final EmitterLaws emitters;
+
+  /** For each emitter group its node. */
+  final int[] emitterNode;
+
+  /** For each node here its elevation in m. */
+  final double[] elevation;
+
+  /** For each node here its fixed demand in m3/s. */
+  final double[] demand;
+
+  /** For each link whether it lets water through from tail to tip only. */
+  final boolean[] oneWay;
+
+  /** For each link the head in m it holds at its tip if it is a regulator, else NaN. */
+  final double[] setHead;
+
+  final double[] head;
+  final double[] flow;
+  final byte[] state;
+
+  /** For each node whether nothing open joins it to a source. */
+  final boolean[] cutOff;
+
+  int steps;
+  double massResidual;
+  double energyResidual;
+
+  private final double massTolerance;
+  private final double energyTolerance;
+  private final SparseFactor factor;
+  private final int[] regulators;
+  private final int[] stateful;
+  private final double[] loss;
+  private final double[] slope;
+  private final double[] conductance;
+  private final double[] push;
+  private final double[] right;
+  private final double[] balance;
+  private final double[] linearisedAt;
+
+  GradientMethod(
+      Layout layout,
+      LinkLaws laws,
+      EmitterLaws emitters,
+      int[] emitterNode,
+      boolean[] oneWay,
+      double[] setHead,
+      double massTolerance,
+      double energyTolerance) {
+    this.layout = layout;
+    this.laws = laws;
+    this.emitters = emitters;
+    this.emitterNode = emitterNode;
+    this.oneWay = oneWay;
+    this.setHead = setHead;
+    this.massTolerance = massTolerance;
+    this.energyTolerance = energyTolerance;
+    int links = layout.tail.length;
+    elevation = new double[layout.heads];
+    demand = new double[layout.heads];
+    head = new double[layout.heads];
+    flow = new double[links];
+    state = new byte[links];
+    cutOff = new boolean[layout.heads];
+    factor = layout.newFactor();
+    loss = new double[links];
+    slope = new double[links];
+    conductance = new double[links];
+    push = new double[links];
+    right = new double[layout.heads];
+    balance = new double[layout.heads];
+    linearisedAt = new double[emitterNode.length];
+    regulators = where(links, l -> !Double.isNaN(setHead[l]));
+    stateful = where(links, l -> oneWay[l] && Double.isNaN(setHead[l]));
+  }
+
+  private static int[] where(int size, java.util.function.IntPredicate test) {
+    return java.util.stream.IntStream.range(0, size).filter(test).toArray();
+  }
+
+  /** A method with the same network and state but arrays of its own. */
+  GradientMethod copy() {
+    GradientMethod copy =
+        new GradientMethod(
+            layout,
+            laws.copy(),
+            emitters.copy(),
+            emitterNode,
+            oneWay,
+            setHead.clone(),
+            massTolerance,
+            energyTolerance);
+    System.arraycopy(elevation, 0, copy.elevation, 0, elevation.length);
+    System.arraycopy(demand, 0, copy.demand, 0, demand.length);
+    System.arraycopy(head, 0, copy.head, 0, head.length);
+    System.arraycopy(flow, 0, copy.flow, 0, flow.length);
+    System.arraycopy(state, 0, copy.state, 0, state.length);
+    System.arraycopy(cutOff, 0, copy.cutOff, 0, cutOff.length);
+    return copy;
+  }
+
+  /**
+   * Runs Newton's method from the present heads, flows and states.
+   *
+   * @return whether both laws are kept within the tolerances
+   */
+  boolean run() {
+    for (int g = 0; g < linearisedAt.length; g++) {
+      linearisedAt[g] = pressureAt(g);
+    }
+    for (steps = 0; steps < MOST_STEPS; steps++) {
+      assemble();
+      boolean kept = massResidual <= massTolerance && energyResidual <= energyTolerance;
+      if ((kept || steps > 0 && steps < FREE_STATE_STEPS) && updateStates()) {
+        continue;
+      }
+      if (kept) {
+        return true;
+      }
+      factor.factorAndSolve(right);
+      advance(steps < FULL_STEPS ? 1 : 0.5);
+    }
+    return false;
+  }
+
+  private double pressureAt(int group) {
+    int node = emitterNode[group];
+    return head[node] - elevation[node];
+  }
+
+  /** Builds the linear system at the present heads and flows and finds both residuals. */
+  private void assemble() {
+    laws.evaluate(flow, loss, slope);
+    factor.clear(LEAST_CONDUCTANCE);
+    double[] diagonal = factor.diagonal;
+    double[] lower = factor.lower;
+    int[] tail = layout.tail;
+    int[] tip = layout.tip;
+    int[] place = layout.place;
+    for (int i = 0; i < balance.length; i++) {
+      balance[i] = -demand[i];
+    }
+    Arrays.fill(right, 0);
+    double worst = 0;
+    for (int l = 0; l < tail.length; l++) {
+      if (state[l] != OPEN) {
+        conductance[l] = 0;
+        push[l] = 0;
+        continue;
+      }
+      int i = tail[l];
+      int j = tip[l];
+      double error = head[i] - head[j] - loss[l];
+      double c = 1 / slope[l];
+      double extra = c * error;
+      worst = Math.max(worst, Math.abs(error));
+      conductance[l] = c;
+      push[l] = extra;
+      double q = flow[l];
+      balance[i] -= q;
+      balance[j] += q;
+      right[i] -= extra;
+      right[j] += extra;
+      diagonal[i] += c;
+      diagonal[j] += c;
+      lower[place[l]] -= c;
+    }
+    for (int g = 0; g < emitterNode.length; g++) {
+      int node = emitterNode[g];
+      double at = linearisedAt[g];
+      double pressure = head[node] - elevation[node];
+      double q = emitters.flow(g, at);
+      double s = emitters.slope(g, at, q);
+      diagonal[node] += s;
+      if (at == pressure) {
+        balance[node] -= q;
+      } else {
+        double actual = emitters.flow(g, pressure);
+        balance[node] -= actual;
+        right[node] -= q + s * (pressure - at) - actual;
+      }
+    }
+    for (int l : regulators) {
+      if (state[l] == REGULATING) {
+        int i = tail[l];
+        int j = tip[l];
+        flow[l] = -balance[j];
+        balance[i] -= flow[l];
+        balance[j] = 0;
+        double error = setHead[l] - head[j];
+        worst = Math.max(worst, Math.abs(error));
+        diagonal[j] += HOLDING_CONDUCTANCE;
+        right[j] = HOLDING_CONDUCTANCE * error;
+      }
+    }
+    double unbalanced = 0;
+    for (int i = 0; i < layout.unknowns; i++) {
+      if (cutOff[i]) {
+        diagonal[i] += 1;
+        right[i] = 0;
+      } else {
+        unbalanced = Math.max(unbalanced, Math.abs(balance[i]));
+        right[i] += balance[i];
+      }
+    }
+    energyResidual = worst;
+    massResidual = unbalanced;
+  }
+
+  /** Takes a step, or part of it, along the solved change of heads. */
+  private void advance(double share) {
+    for (int i = 0; i < layout.unknowns; i++) {
+      head[i] += share * right[i];
+    }
+    for (int i = layout.unknowns; i < right.length; i++) {
+      right[i] = 0;
+    }
+    int[] tail = layout.tail;
+    int[] tip = layout.tip;
+    for (int l = 0; l < tail.length; l++) {
+      flow[l] += share * (push[l] + conductance[l] * (right[tail[l]] - right[tip[l]]));
+    }
+    for (int g = 0; g < linearisedAt.length; g++) {
+      double pressure = pressureAt(g);
+      double before = linearisedAt[g];
+      // an emitter near zero pressure bends sharply: come down to it by parts
+      linearisedAt[g] = before > 1e-3 ? Math.max(pressure, 0.1 * before) : pressure;
+    }
+  }
+
+  /** Sets check valves, pumps and regulators as the heads and flows demand; true if one changed. */
+  private boolean updateStates() {
+    boolean changed = false;
+    for (int l : stateful) {
+      byte before = state[l];
+      double drive = head[layout.tail[l]] + laws.headAdded(l) - head[layout.tip[l]];
+      if (before == OPEN && flow[l] < -STATE_FLOW_TOLERANCE) {
+        state[l] = HELD_SHUT;
+        flow[l] = 0;
+      } else if (before == HELD_SHUT && drive > STATE_HEAD_TOLERANCE) {
+        state[l] = OPEN;
+        laws.startLosing(l, drive - laws.headAdded(l), flow, loss, slope);
+      }
+      changed |= state[l] != before;
+    }
+    for (int l : regulators) {
+      byte before = state[l];
+      if (before != SHUT) {
+        state[l] = regulatorState(l);
+        if (state[l] == HELD_SHUT) {
+          flow[l] = 0;
+        }
+        changed |= state[l] != before;
+      }
+    }
+    if (changed) {
+      findCutOff();
+    }
+    return changed;
+  }
+
+  private byte regulatorState(int l) {
+    double upstream = head[layout.tail[l]];
+    double downstream = head[layout.tip[l]];
+    double set = setHead[l];
+    double tolerance = STATE_HEAD_TOLERANCE;
+    switch (state[l]) {
+      case REGULATING -> {
+        if (flow[l] < -STATE_FLOW_TOLERANCE) {
+          return HELD_SHUT;
+        }
+        laws.evaluate(l, flow, loss, slope);
+        return upstream - loss[l] < set - tolerance ? OPEN : REGULATING;
+      }
+      case OPEN -> {
+        if (flow[l] < -STATE_FLOW_TOLERANCE) {
+          return HELD_SHUT;
+        }
+        return downstream > set + tolerance ? REGULATING : OPEN;
+      }
+      default -> {
+        if (upstream > set + tolerance && downstream < set - tolerance) {
+          return REGULATING;
+        }
+        if (upstream < set && upstream > downstream + tolerance) {
+          laws.startLosing(l, upstream - downstream, flow, loss, slope);
+          return OPEN;
+        }
+        return HELD_SHUT;
+      }
+    }
+  }
+
+  /**
+   * Marks the nodes that nothing open joins to a source and lets them drain to their lowest outlet.
+   */
+  void findCutOff() {
+    int n = layout.heads;
+    boolean[] fed = new boolean[n];
+    int[] open = new int[n];
+    int end = 0;
+    for (int i = layout.unknowns; i < n; i++) {
+      fed[i] = true;
+      open[end++] = i;
+    }
+    for (int l : regulators) {
+      int tip = layout.tip[l];
+      if (state[l] == REGULATING && !fed[tip]) {
+        fed[tip] = true;
+        open[end++] = tip;
+      }
+    }
+    flood(fed, open, 0, end, null);
+    boolean[] seen = fed.clone();
+    boolean[] outlet = new boolean[n];
+    for (int node : emitterNode) {
+      outlet[node] = true;
+    }
+    for (int i = 0; i < layout.unknowns; i++) {
+      cutOff[i] = !fed[i];
+      if (!seen[i]) {
+        seen[i] = true;
+        open[0] = i;
+        int size = flood(seen, open, 0, 1, fed);
+        drain(open, size, outlet);
+      }
+    }
+  }
+
+  private void drain(int[] part, int size, boolean[] outlet) {
+    double lowest = Double.POSITIVE_INFINITY;
+    double lowestOutlet = Double.POSITIVE_INFINITY;
+    for (int at = 0; at < size; at++) {
+      int node = part[at];
+      lowest = Math.min(lowest, elevation[node]);
+      if (outlet[node] || demand[node] > 0) {
+        lowestOutlet = Math.min(lowestOutlet, elevation[node]);
+      }
+    }
+    double level = Double.isInfinite(lowestOutlet) ? lowest : lowestOutlet;
+    for (int at = 0; at < size; at++) {
+      head[part[at]] = level;
+    }
+  }
+
+  private int flood(boolean[] seen, int[] open, int begin, int end, boolean[] barred) {
+    int last = end;
+    for (int at = begin; at < last; at++) {
+      int node = open[at];
+      for (int e = layout.adjacency.start(node); e < layout.adjacency.start(node + 1); e++) {
+        int other = layout.adjacency.node(e);
+        boolean free = barred == null || !barred[other];
+        if (state[layout.adjacency.link(e)] == OPEN && !seen[other] && free) {
+          seen[other] = true;
+          open[last++] = other;
+        }
+      }
+    }
+    return last;
+  }
+
+  /** Link where the loss differs most from the difference of heads. */
+  int worstLink() {
+    int worst = 0;
+    double most = -1;
+    for (int l = 0; l < flow.length; l++) {
+      double error =
+          state[l] == OPEN ? Math.abs(head[layout.tail[l]] - head[layout.tip[l]] - loss[l]) : 0;
+      if (error > most) {
+        most = error;
+        worst = l;
+      }
+    }
+    return worst;
+  }
+
+  /** Node where inflow and outflow differ most. */
+  int worstNode() {
+    int worst = 0;
+    for (int i = 0; i < layout.unknowns; i++) {
+      if (!cutOff[i] && Math.abs(balance[i]) > Math.abs(balance[worst])) {
+        worst = i;
+      }
+    }
+    return worst;
+  }
+}

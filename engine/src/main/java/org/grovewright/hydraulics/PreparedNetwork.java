@@ -1,0 +1,371 @@
+package org.grovewright.hydraulics;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import org.grovewright.hydraulics.HydraulicProblem.Kind;
+
+/**
+ * A network made ready to be solved many times. Figures may be edited between solves; what is
+ * joined to what may not, except that links can be shut and opened.
+ *
+ * <p>Belongs to one thread at a time; {@link #copy} gives another thread its own.
+ */
+public final class PreparedNetwork {
+  private final Network network;
+  private final Layout layout;
+  private final GradientMethod method;
+
+  PreparedNetwork(Network network) {
+    this.network = network;
+    layout = new Layout(network);
+    LinkLaws laws = new LinkLaws(layout.tail.length, network.viscosity(), network.gravity());
+    boolean[] oneWay = new boolean[layout.tail.length];
+    double[] setHead = new double[layout.tail.length];
+    Arrays.fill(setHead, Double.NaN);
+    List<Link> links = network.links();
+    for (int i = 0; i < links.size(); i++) {
+      Link link = links.get(i);
+      int l = layout.ofLink[i];
+      laws.set(l, link);
+      if (link instanceof Link.Pipe pipe) {
+        oneWay[l] = pipe.checkValve();
+      } else if (link instanceof Link.LossDevice device) {
+        oneWay[l] = device.oneWay();
+      } else if (link instanceof Link.Pump) {
+        oneWay[l] = true;
+      } else if (link instanceof Link.PressureRegulator valve) {
+        oneWay[l] = true;
+        int tip = network.findNode(valve.to());
+        setHead[l] = network.nodes().get(tip).elevation() + valve.setPressure();
+      }
+    }
+    EmitterLaws emitters = new EmitterLaws(network.emitters().size());
+    int[] emitterNode = new int[network.emitters().size()];
+    for (int g = 0; g < emitterNode.length; g++) {
+      EmitterGroup group = network.emitters().get(g);
+      emitters.set(g, group.curve(), group.count());
+      emitterNode[g] = layout.ofNode[network.findNode(group.nodeId())];
+    }
+    for (int i = 0; i < layout.supplyLink.length; i++) {
+      if (network.nodes().get(i) instanceof Node.Source source) {
+        int l = layout.supplyLink[i];
+        oneWay[l] = true;
+        laws.setSupply(l, source.supply());
+      }
+    }
+    method =
+        new GradientMethod(
+            layout,
+            laws,
+            emitters,
+            emitterNode,
+            oneWay,
+            setHead,
+            Solver.MASS_TOLERANCE,
+            Solver.ENERGY_TOLERANCE);
+    for (int i = 0; i < layout.ofNode.length; i++) {
+      Node node = network.nodes().get(i);
+      method.elevation[layout.ofNode[i]] = node.elevation();
+      if (node instanceof Node.Reservoir reservoir) {
+        method.head[layout.ofNode[i]] = reservoir.head();
+      } else if (node instanceof Node.Source source) {
+        int behind = layout.tail[layout.supplyLink[i]];
+        method.head[behind] = source.elevation() + source.supply().staticHead();
+        method.elevation[behind] = source.elevation();
+      }
+    }
+    for (Map.Entry<String, Double> demand : network.demands().entrySet()) {
+      method.demand[layout.ofNode[network.findNode(demand.getKey())]] = demand.getValue();
+    }
+    for (int i = 0; i < links.size(); i++) {
+      Link link = links.get(i);
+      boolean shut =
+          link instanceof Link.Pipe pipe && pipe.closed()
+              || link instanceof Link.LossDevice device && device.closed();
+      if (shut) {
+        method.state[layout.ofLink[i]] = GradientMethod.SHUT;
+      }
+    }
+  }
+
+  private PreparedNetwork(PreparedNetwork other) {
+    network = other.network;
+    layout = other.layout;
+    method = other.method.copy();
+  }
+
+  /** The same network with the same edits, for use by another thread. */
+  public PreparedNetwork copy() {
+    return new PreparedNetwork(this);
+  }
+
+  /** The network as it was prepared, without later edits. */
+  public Network network() {
+    return network;
+  }
+
+  /** Gives every emitter of a group another curve. */
+  public void setEmitter(String groupId, EmitterCurve curve) {
+    String fault = curve.fault();
+    if (fault != null) {
+      throw new IllegalArgumentException("emitter " + groupId + ": " + fault);
+    }
+    method.emitters.setCurve(network.emitterIndex(groupId), curve);
+  }
+
+  /** Multiplies the flow of every emitter of a group, e.g. 0.5 for half clogged; 1 undoes it. */
+  public void setEmitterFactor(String groupId, double factor) {
+    setEmitterFactor(network.emitterIndex(groupId), factor);
+  }
+
+  /** Multiplies the flow of the group at a place in {@link Network#emitters}. */
+  public void setEmitterFactor(int group, double factor) {
+    requireNotNegative("emitter factor", factor);
+    method.emitters.setFactor(group, factor);
+  }
+
+  /** Shuts or opens a link. */
+  public void setClosed(String linkId, boolean closed) {
+    int l = layout.ofLink[network.linkIndex(linkId)];
+    boolean was = method.state[l] == GradientMethod.SHUT;
+    if (closed == was) {
+      return;
+    }
+    if (closed) {
+      method.state[l] = GradientMethod.SHUT;
+      method.flow[l] = 0;
+    } else {
+      boolean regulates = !Double.isNaN(method.setHead[l]);
+      method.state[l] = regulates ? GradientMethod.REGULATING : GradientMethod.OPEN;
+      method.flow[l] = 1e-5;
+    }
+  }
+
+  /** Sets the level of a reservoir, or the head of a source at no flow, in m above the datum. */
+  public void setSourceHead(String nodeId, double headM) {
+    if (!Double.isFinite(headM)) {
+      throw new IllegalArgumentException("the head of " + nodeId + " must be a number");
+    }
+    int i = network.nodeIndex(nodeId);
+    int supply = layout.supplyLink[i];
+    int known = supply >= 0 ? layout.tail[supply] : layout.ofNode[i];
+    if (known < layout.unknowns) {
+      throw new IllegalArgumentException("node " + nodeId + " is not a reservoir or source");
+    }
+    method.head[known] = headM;
+    if (supply < 0) {
+      method.elevation[known] = headM;
+    }
+  }
+
+  /** Gives a source another supply curve. */
+  public void setSupply(String nodeId, SupplyCurve supply) {
+    int i = network.nodeIndex(nodeId);
+    if (layout.supplyLink[i] < 0) {
+      throw new IllegalArgumentException("node " + nodeId + " is not a source with a curve");
+    }
+    method.laws.setSupply(layout.supplyLink[i], supply);
+    setSourceHead(nodeId, network.nodes().get(i).elevation() + supply.staticHead());
+  }
+
+  /** Sets the whole fixed demand at a node, in m3/s. */
+  public void setDemand(String nodeId, double m3PerS) {
+    if (!Double.isFinite(m3PerS)) {
+      throw new IllegalArgumentException("the demand at " + nodeId + " must be a number");
+    }
+    method.demand[layout.ofNode[network.nodeIndex(nodeId)]] = m3PerS;
+  }
+
+  /** Replaces a pipe by one with the same id and ends but other figures; keeps open or shut. */
+  public void setPipe(Link.Pipe pipe) {
+    Link before = network.links().get(network.linkIndex(pipe.id()));
+    boolean same =
+        before instanceof Link.Pipe old
+            && old.from().equals(pipe.from())
+            && old.to().equals(pipe.to())
+            && old.checkValve() == pipe.checkValve()
+            && pipe.roughness().formula() == network.formula();
+    if (!same || !(pipe.length() > 0 && pipe.diameter() > 0 && pipe.minorLoss() >= 0)) {
+      throw new IllegalArgumentException(
+          "pipe "
+              + pipe.id()
+              + " can only be replaced by a pipe with the same ends, check valve and friction"
+              + " formula, and a length and diameter above 0");
+    }
+    method.laws.set(layout.ofLink[network.linkIndex(pipe.id())], pipe);
+  }
+
+  private static void requireNotNegative(String what, double value) {
+    if (!(value >= 0) || Double.isInfinite(value)) {
+      throw new IllegalArgumentException(what + " must be zero or more, but is " + value);
+    }
+  }
+
+  /**
+   * Solves from scratch; the answer does not depend on earlier solves.
+   *
+   * @throws HydraulicException if there is no solution; says which part cannot work
+   */
+  public Solution solve() {
+    FlowGuess.apply(method);
+    return finish(method.run());
+  }
+
+  /**
+   * Solves from where the last solve ended, which is quicker after a small edit. The answer is the
+   * same within the tolerances.
+   *
+   * @throws HydraulicException if there is no solution; says which part cannot work
+   */
+  public Solution resolve() {
+    method.findCutOff();
+    if (method.run()) {
+      return finish(true);
+    }
+    return solve();
+  }
+
+  /**
+   * Solves from an earlier solution of the same network.
+   *
+   * @throws HydraulicException if there is no solution; says which part cannot work
+   */
+  public Solution resolveFrom(Solution previous) {
+    if (previous.network() != network) {
+      throw new IllegalArgumentException("the earlier solution is of another network");
+    }
+    for (int i = 0; i < layout.ofNode.length; i++) {
+      if (layout.ofNode[i] < layout.unknowns) {
+        method.head[layout.ofNode[i]] = previous.headAt(i);
+      }
+      if (layout.supplyLink[i] >= 0) {
+        method.flow[layout.supplyLink[i]] = previous.suppliedAt(i);
+      }
+    }
+    for (int i = 0; i < layout.ofLink.length; i++) {
+      int l = layout.ofLink[i];
+      if (method.state[l] != GradientMethod.SHUT && previous.stateAt(i) != GradientMethod.SHUT) {
+        method.flow[l] = previous.flowAt(i);
+        method.state[l] = previous.stateAt(i);
+      }
+    }
+    return resolve();
+  }
+
+  private Solution finish(boolean converged) {
+    if (!converged) {
+      throw new HydraulicException(List.of(notConverged()));
+    }
+    List<HydraulicProblem> notices = new ArrayList<>();
+    List<HydraulicProblem> fatal = new ArrayList<>();
+    double[] head = new double[layout.ofNode.length];
+    double[] supplied = new double[head.length];
+    boolean[] cutOff = new boolean[head.length];
+    for (int i = 0; i < head.length; i++) {
+      int u = layout.ofNode[i];
+      String id = network.nodes().get(i).id();
+      head[i] = method.head[u];
+      cutOff[i] = method.cutOff[u];
+      if (layout.supplyLink[i] >= 0) {
+        supplied[i] = method.flow[layout.supplyLink[i]];
+      }
+      double demand = method.demand[u];
+      if (cutOff[i] && demand != 0) {
+        fatal.add(
+            new HydraulicProblem(
+                Kind.CUT_OFF,
+                id,
+                "node " + id + " has a fixed demand but is cut off by closed valves"));
+      } else if (cutOff[i]) {
+        notices.add(
+            new HydraulicProblem(
+                Kind.CUT_OFF, id, "node " + id + " gets no water: closed valves cut it off"));
+      } else if (demand > 0 && head[i] < method.elevation[u] - Solver.ENERGY_TOLERANCE) {
+        notices.add(
+            new HydraulicProblem(
+                Kind.NEGATIVE_PRESSURE,
+                id,
+                "the fixed demand at node " + id + " draws its pressure below zero"));
+      }
+    }
+    if (!fatal.isEmpty()) {
+      throw new HydraulicException(fatal);
+    }
+    double[] flow = new double[layout.ofLink.length];
+    byte[] state = new byte[flow.length];
+    for (int i = 0; i < flow.length; i++) {
+      int l = layout.ofLink[i];
+      // rounding may leave a one-way link the least bit below zero
+      flow[i] = method.oneWay[l] ? Math.max(0, method.flow[l]) : method.flow[l];
+      state[i] = method.state[l];
+      linkNotice(network.links().get(i), state[i], flow[i], notices);
+      addSupplied(layout.tail[l], flow[i], supplied);
+      addSupplied(layout.tip[l], -flow[i], supplied);
+    }
+    double[] groupFlow = new double[method.emitterNode.length];
+    for (int g = 0; g < groupFlow.length; g++) {
+      int node = method.emitterNode[g];
+      int count = method.emitters.count(g);
+      double pressure = method.head[node] - method.elevation[node];
+      groupFlow[g] = count == 0 ? 0 : method.emitters.flow(g, pressure) / count;
+    }
+    return new Solution(
+        network,
+        head,
+        flow,
+        supplied,
+        groupFlow,
+        state,
+        cutOff,
+        method.steps,
+        method.massResidual,
+        method.energyResidual,
+        notices);
+  }
+
+  private void addSupplied(int node, double out, double[] supplied) {
+    if (node >= layout.unknowns && layout.nodeOf[node] >= 0) {
+      supplied[layout.nodeOf[node]] += out;
+    }
+  }
+
+  private static void linkNotice(
+      Link link, byte state, double flow, List<HydraulicProblem> notices) {
+    if (link instanceof Link.PressureRegulator && state == GradientMethod.OPEN) {
+      notices.add(
+          new HydraulicProblem(
+              Kind.REGULATOR_STARVED,
+              link.id(),
+              "regulator " + link.id() + " is fully open: less than its set pressure arrives"));
+    } else if (link instanceof Link.Pump && flow <= Solver.MASS_TOLERANCE) {
+      notices.add(
+          new HydraulicProblem(
+              Kind.PUMP_OVERCOME,
+              link.id(),
+              "pump " + link.id() + " cannot lift against the pressure behind it"));
+    }
+  }
+
+  private HydraulicProblem notConverged() {
+    int node = layout.nodeOf[method.worstNode()];
+    String part = network.nodes().get(Math.max(node, 0)).id();
+    int link = layout.linkOf[method.worstLink()];
+    String through = link < 0 ? "a supply" : "link " + network.links().get(link).id();
+    return new HydraulicProblem(
+        Kind.NOT_CONVERGED,
+        part,
+        "no steady flow was found after "
+            + method.steps
+            + " steps; the flows at node "
+            + part
+            + " and the loss along "
+            + through
+            + " fit least, by "
+            + method.massResidual
+            + " m3/s and "
+            + method.energyResidual
+            + " m");
+  }
+}
