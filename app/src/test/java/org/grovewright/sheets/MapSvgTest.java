@@ -3,8 +3,6 @@ package org.grovewright.sheets;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalDouble;
 import javax.xml.xpath.XPathConstants;
@@ -140,10 +138,5 @@ class MapSvgTest {
               map, "count(//*[@class='stage stage-" + stage + "']/*)", XPathConstants.NUMBER);
       assertThat((Double) count).isEqualTo(12);
     }
-  }
-
-  @Test
-  void lookAtIt() throws Exception {
-    Files.writeString(Path.of("target/test-map.svg"), MapSvg.file(SCENE, Units.METRIC));
   }
 }
