@@ -19,6 +19,7 @@ import java.util.OptionalDouble;
  * @param wettedDiameterM typical diameter wetted on loam, metres
  * @param filterOpeningM largest filter opening that protects it, metres
  * @param barbLossM length of tubing whose friction equals the loss at its barb, metres
+ * @param market where it is sold
  * @param source where the values come from
  */
 public record EmitterType(
@@ -35,4 +36,5 @@ public record EmitterType(
     double wettedDiameterM,
     double filterOpeningM,
     double barbLossM,
+    Market market,
     String source) {}

@@ -13,6 +13,7 @@ package org.grovewright.catalogue;
  * @param roughnessM absolute roughness for Darcy-Weisbach, metres
  * @param pressureRatingPa highest lasting pressure at 20 degrees Celsius, pascals
  * @param joint how it is joined
+ * @param market where it is sold
  * @param source where the values come from
  */
 public record Pipe(
@@ -26,6 +27,7 @@ public record Pipe(
     double roughnessM,
     double pressureRatingPa,
     Joint joint,
+    Market market,
     String source) {
   /** What a pipe is fit for. */
   public enum Use {

@@ -10,6 +10,7 @@ package org.grovewright.catalogue;
  * @param maxFlowM3PerS greatest flow, m3/s
  * @param lossAtMaxPa pressure it takes at the greatest flow when it is wide open, pascals
  * @param maxInletPa highest inlet pressure, pascals
+ * @param market where it is sold
  * @param source where the values come from
  */
 public record Regulator(
@@ -20,4 +21,5 @@ public record Regulator(
     double maxFlowM3PerS,
     double lossAtMaxPa,
     double maxInletPa,
+    Market market,
     String source) {}

@@ -11,6 +11,7 @@ import static org.grovewright.catalogue.files.Column.yesNo;
 import java.util.List;
 import org.grovewright.catalogue.EmitterType;
 import org.grovewright.catalogue.Filter;
+import org.grovewright.catalogue.Market;
 import org.grovewright.catalogue.Part;
 import org.grovewright.catalogue.Pipe;
 import org.grovewright.catalogue.Regulator;
@@ -34,6 +35,7 @@ final class WateringTables {
               millimetres("roughness_mm", 0, 5, "absolute roughness"),
               pressure("pressure_rating_kpa", 20, 10_000, "highest lasting pressure at 20 Cel"),
               choice("joint", "how it is joined", Pipe.Joint.class),
+              market(),
               source()),
           List.of(
               "key",
@@ -56,6 +58,7 @@ final class WateringTables {
                   v.si("roughness_mm"),
                   v.si("pressure_rating_kpa"),
                   v.choice("joint", Pipe.Joint.class),
+                  v.choice("market", Market.class),
                   v.source()));
 
   static final Table<EmitterType> EMITTERS =
@@ -94,6 +97,7 @@ final class WateringTables {
                   0,
                   5,
                   "length of tubing whose friction equals the loss at its barb"),
+              market(),
               source()),
           List.of(
               "key",
@@ -123,6 +127,7 @@ final class WateringTables {
                   v.si("wetted_diameter_m"),
                   v.si("filter_opening_um"),
                   v.si("barb_loss_m"),
+                  v.choice("market", Market.class),
                   v.source()));
 
   static final Table<Filter> FILTERS =
@@ -161,6 +166,7 @@ final class WateringTables {
               flow("max_flow_l_per_h", 10, 100_000, "greatest flow"),
               pressure("loss_at_max_kpa", 0, 200, "pressure it takes at that flow, wide open"),
               pressure("max_inlet_kpa", 50, 2000, "highest inlet pressure"),
+              market(),
               source()),
           List.of("key", "name", "set_pressure_kpa", "min_flow_l_per_h", "max_flow_l_per_h"),
           List.of(
@@ -175,6 +181,7 @@ final class WateringTables {
                   v.si("max_flow_l_per_h"),
                   v.si("loss_at_max_kpa"),
                   v.si("max_inlet_kpa"),
+                  v.choice("market", Market.class),
                   v.source()));
 
   static final Table<Part> PARTS =
@@ -210,6 +217,10 @@ final class WateringTables {
 
   private static Column pressure(String name, double min, double max, String meaning) {
     return number(name, "kPa", min, max, meaning).times(1000);
+  }
+
+  private static Column market() {
+    return choice("market", "where it is sold", Market.class);
   }
 
   private static Column flow(String name, double min, double max, String meaning) {
