@@ -1,0 +1,144 @@
+package org.grovewright.growth;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.Map;
+import org.grovewright.catalogue.Constant;
+import org.grovewright.catalogue.Species;
+import org.grovewright.model.Planting;
+
+/**
+ * Size of one plant by time since planting.
+ *
+ * <p>Crown spread follows the curve of Gompertz (1825), {@code S(t) = M exp(ln(S0/M) exp(-k t))},
+ * from the spread {@code S0} in the container towards the mature spread {@code M}, with {@code k}
+ * such that 95 % of {@code M} is reached at the species' years to maturity. That orchard trees keep
+ * to such a curve is common practice without a source. Height follows the same progress.
+ */
+public final class Growth {
+  private static final double MATURE_SHARE = 0.95;
+  private static final double DAYS_PER_YEAR = 365.25;
+
+  private final Species species;
+  private final double startSpreadM;
+  private final double startHeightM;
+  private final double fullSpreadM;
+  private final double rate;
+  private final double shiftYears;
+  private final double keptSpreadM;
+  private final double keptHeightM;
+  private final double ballRadiusM;
+  private final double ballDepthM;
+  private final double rootRateMPerYear;
+  private final LocalDate plantedOn;
+
+  private Growth(Planting planting, Species species, LocalDate asOf, Map<String, Constant> known) {
+    this.species = species;
+    this.plantedOn = planting.plantedOn();
+    double edge = Math.cbrt(planting.containerM3());
+    double mature = species.matureSpreadM();
+    startSpreadM =
+        Math.min(value(known, "growth.crown-per-container") * edge, MATURE_SHARE * mature * 0.9);
+    startHeightM =
+        Math.min(value(known, "growth.height-per-container") * edge, species.matureHeightM());
+    fullSpreadM = Math.max(mature, planting.measuredSpreadM().orElse(0) / MATURE_SHARE);
+    double toGrow = Math.log(startSpreadM / mature);
+    rate = Math.log(toGrow / Math.log(MATURE_SHARE)) / species.yearsToMature();
+    shiftYears =
+        planting.measuredSpreadM().isPresent()
+            ? curveAge(planting.measuredSpreadM().getAsDouble()) - yearsAt(asOf)
+            : 0;
+    keptSpreadM = planting.keptSpreadM().orElse(Double.POSITIVE_INFINITY);
+    keptHeightM = planting.keptHeightM().orElse(Double.POSITIVE_INFINITY);
+    // A nursery container is taken as a cylinder as deep as it is wide.
+    ballDepthM = Math.cbrt(4 * planting.containerM3() / Math.PI);
+    ballRadiusM = ballDepthM / 2;
+    rootRateMPerYear = value(known, "growth.root-rate");
+  }
+
+  /**
+   * The growth of a plant.
+   *
+   * @param planting the plant
+   * @param species its species
+   * @param asOf the day for which a measured spread holds
+   * @param constants the catalogue's constants, of which those under {@code growth.} are used
+   * @throws IllegalStateException if a constant is missing
+   */
+  public static Growth of(
+      Planting planting, Species species, LocalDate asOf, Map<String, Constant> constants) {
+    return new Growth(planting, species, asOf, constants);
+  }
+
+  private static double value(Map<String, Constant> constants, String key) {
+    Constant constant = constants.get(key);
+    if (constant == null) {
+      throw new IllegalStateException("the catalogue has no constant " + key);
+    }
+    return constant.value();
+  }
+
+  /** Years since planting on a day; 0 before planting. */
+  public double yearsAt(LocalDate day) {
+    return Math.max(0, ChronoUnit.DAYS.between(plantedOn, day) / DAYS_PER_YEAR);
+  }
+
+  /** Crown spread (diameter), metres, so many years after planting. */
+  public double spreadM(double years) {
+    return Math.min(keptSpreadM, freeSpreadM(years));
+  }
+
+  /** Height, metres, so many years after planting. */
+  public double heightM(double years) {
+    double free = startHeightM + progress(years) * (species.matureHeightM() - startHeightM);
+    return Math.min(keptHeightM, free);
+  }
+
+  /** Area of ground under the crown, m2. */
+  public double crownAreaM2(double years) {
+    double spread = spreadM(years);
+    return Math.PI / 4 * spread * spread;
+  }
+
+  /** Depth of the roots that take up water, metres, in soil that sets no limit. */
+  public double rootDepthM(double years) {
+    double start = Math.min(ballDepthM, species.rootDepthM());
+    return start + progress(years) * (species.rootDepthM() - start);
+  }
+
+  /**
+   * Distance from the stem to which roots reach, metres: from the edge of the ball they spread by
+   * the same distance each year until they reach below the drip line of the mature, unpruned crown.
+   */
+  public double rootRadiusM(double years) {
+    double outward = ballRadiusM + rootRateMPerYear * Math.max(0, years + shiftYears);
+    return Math.min(Math.max(fullSpreadM / 2, ballRadiusM), outward);
+  }
+
+  /** Radius of the container's root ball, metres. */
+  public double ballRadiusM() {
+    return ballRadiusM;
+  }
+
+  /** Depth of the container's root ball, metres. */
+  public double ballDepthM() {
+    return ballDepthM;
+  }
+
+  private double freeSpreadM(double years) {
+    double t = Math.max(0, years + shiftYears);
+    return fullSpreadM * Math.exp(Math.log(startSpreadM / fullSpreadM) * Math.exp(-rate * t));
+  }
+
+  /** Share of the way from planting size to mature size, 0 to 1. */
+  private double progress(double years) {
+    double way = (freeSpreadM(years) - startSpreadM) / (fullSpreadM - startSpreadM);
+    return Math.max(0, Math.min(1, way));
+  }
+
+  private double curveAge(double spreadM) {
+    double inside = Math.max(startSpreadM * 1.000001, spreadM);
+    double left = Math.log(inside / fullSpreadM) / Math.log(startSpreadM / fullSpreadM);
+    return -Math.log(left) / rate;
+  }
+}

@@ -1,0 +1,120 @@
+package org.grovewright.growth;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import org.grovewright.catalogue.Species;
+import org.grovewright.model.Planting;
+import org.grovewright.model.Point;
+import org.grovewright.water.TestCatalogue;
+import org.junit.jupiter.api.Test;
+
+class GrowthTest {
+  private static final LocalDate DAY = LocalDate.of(2026, 3, 1);
+  private static final Species TREE = TestCatalogue.evergreen();
+
+  private static Planting planting(
+      double litres, OptionalDouble measured, OptionalDouble kept, LocalDate planted) {
+    return new Planting(
+        "a",
+        TREE.key(),
+        Optional.empty(),
+        new Point(0, 0),
+        Optional.empty(),
+        planted,
+        litres / 1000,
+        measured,
+        kept,
+        OptionalDouble.empty());
+  }
+
+  private static Growth young(double litres) {
+    return Growth.of(
+        planting(litres, OptionalDouble.empty(), OptionalDouble.empty(), DAY),
+        TREE,
+        DAY,
+        TestCatalogue.constants());
+  }
+
+  @Test
+  void startsAsItComesAndEndsMature() {
+    Growth growth = young(15);
+    assertThat(growth.spreadM(0)).isCloseTo(2.4 * Math.cbrt(0.015), within(1e-9));
+    // The catalogue's meaning of years to maturity: 95 % of the mature spread.
+    assertThat(growth.spreadM(10)).isCloseTo(0.95 * 7, within(1e-9));
+    assertThat(growth.spreadM(60)).isCloseTo(7, within(1e-3));
+    assertThat(growth.heightM(60)).isCloseTo(6, within(1e-3));
+    assertThat(growth.rootDepthM(60)).isCloseTo(0.8, within(1e-3));
+  }
+
+  @Test
+  void rootsStartAsTheBall() {
+    Growth growth = young(15);
+    // A cylinder as deep as wide holds the container.
+    double volume = Math.PI * Math.pow(growth.ballRadiusM(), 2) * growth.ballDepthM();
+    assertThat(volume).isCloseTo(0.015, within(1e-9));
+    assertThat(growth.rootRadiusM(0)).isCloseTo(growth.ballRadiusM(), within(1e-12));
+    assertThat(growth.rootDepthM(0)).isCloseTo(growth.ballDepthM(), within(1e-12));
+    assertThat(growth.rootRadiusM(1) - growth.rootRadiusM(0)).isCloseTo(0.45, within(1e-9));
+    assertThat(growth.rootRadiusM(60)).isCloseTo(3.5, within(1e-9));
+  }
+
+  @Test
+  void meetsTheMeasuredSpread() {
+    LocalDate planted = LocalDate.of(2021, 3, 1);
+    Growth growth =
+        Growth.of(
+            planting(15, OptionalDouble.of(3.2), OptionalDouble.empty(), planted),
+            TREE,
+            DAY,
+            TestCatalogue.constants());
+    double now = growth.yearsAt(DAY);
+    assertThat(now).isCloseTo(5, within(0.01));
+    assertThat(growth.spreadM(now)).isCloseTo(3.2, within(1e-9));
+    assertThat(growth.spreadM(now + 1)).isBetween(3.3, 4.5);
+  }
+
+  @Test
+  void keepsToTheSpreadItIsPrunedTo() {
+    Growth growth =
+        Growth.of(
+            planting(15, OptionalDouble.empty(), OptionalDouble.of(2.5), DAY),
+            TREE,
+            DAY,
+            TestCatalogue.constants());
+    assertThat(growth.spreadM(1)).isLessThan(2.5);
+    assertThat(growth.spreadM(20)).isEqualTo(2.5);
+    assertThat(growth.crownAreaM2(20)).isCloseTo(Math.PI * 1.25 * 1.25, within(1e-9));
+  }
+
+  @Test
+  void aMeasuredSpreadBeyondMatureIsBelieved() {
+    Growth growth =
+        Growth.of(
+            planting(15, OptionalDouble.of(9), OptionalDouble.empty(), LocalDate.of(2000, 1, 1)),
+            TREE,
+            DAY,
+            TestCatalogue.constants());
+    assertThat(growth.spreadM(growth.yearsAt(DAY))).isCloseTo(9, within(1e-6));
+    assertThat(growth.spreadM(growth.yearsAt(DAY) + 5)).isBetween(9.0, 9.5);
+  }
+
+  @Property(tries = 200)
+  void neverShrinks(
+      @ForAll @DoubleRange(min = 0, max = 40) double years,
+      @ForAll @DoubleRange(min = 0.01, max = 5) double later,
+      @ForAll @DoubleRange(min = 0.5, max = 200) double litres) {
+    Growth growth = young(litres);
+    assertThat(growth.spreadM(years + later)).isGreaterThanOrEqualTo(growth.spreadM(years));
+    assertThat(growth.heightM(years + later)).isGreaterThanOrEqualTo(growth.heightM(years));
+    assertThat(growth.rootDepthM(years + later)).isGreaterThanOrEqualTo(growth.rootDepthM(years));
+    assertThat(growth.rootRadiusM(years + later)).isGreaterThanOrEqualTo(growth.rootRadiusM(years));
+    assertThat(growth.spreadM(years)).isBetween(0.0, TREE.matureSpreadM());
+  }
+}
