@@ -1,0 +1,134 @@
+package org.grovewright.formats.description;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.grovewright.formats.units.Measure;
+import org.grovewright.formats.words.Nearest;
+import org.snakeyaml.engine.v2.nodes.MappingNode;
+import org.snakeyaml.engine.v2.nodes.NodeTuple;
+import org.snakeyaml.engine.v2.nodes.ScalarNode;
+
+/** The fields of one mapping of the description. */
+final class Fields {
+  private final MappingNode node;
+  private final String path;
+  private final Reading reading;
+  private final Section section;
+  private final Map<String, Value> values = new LinkedHashMap<>();
+  private final Map<String, ScalarNode> keys = new LinkedHashMap<>();
+
+  private Fields(MappingNode node, String path, Reading reading, Section section) {
+    this.node = node;
+    this.path = path;
+    this.reading = reading;
+    this.section = section;
+  }
+
+  /** Takes the fields of a mapping apart; {@code section} null allows any key. */
+  static Fields of(MappingNode node, String path, Reading reading, Section section) {
+    Fields fields = new Fields(node, path, reading, section);
+    for (NodeTuple tuple : node.getValue()) {
+      fields.take(tuple);
+    }
+    return fields;
+  }
+
+  private void take(NodeTuple tuple) {
+    if (!(tuple.getKeyNode() instanceof ScalarNode keyNode)) {
+      reading.problem(tuple.getKeyNode(), path, "a key must be a word, not a list or group");
+      return;
+    }
+    String key = keyNode.getValue().strip();
+    if (section != null && !section.keys().contains(key)) {
+      reading.problem(
+          keyNode,
+          under(Nearest.shorten(key)),
+          "is no key here"
+              + Value.didYouMean(key, section.keys())
+              + "; allowed: "
+              + String.join(", ", section.keys()));
+      return;
+    }
+    if (values.containsKey(key)) {
+      int line = keys.get(key).getStartMark().map(m -> m.getLine() + 1).orElse(0);
+      reading.problem(
+          keyNode, under(Nearest.shorten(key)), "is given twice; first on line " + line);
+      return;
+    }
+    keys.put(key, keyNode);
+    values.put(key, new Value(tuple.getValueNode(), under(Nearest.shorten(key)), reading));
+  }
+
+  private String under(String key) {
+    return path.isEmpty() ? key : path + "." + key;
+  }
+
+  /** All fields in the order of the text. */
+  Map<String, Value> all() {
+    return Collections.unmodifiableMap(values);
+  }
+
+  boolean has(String key) {
+    return get(key).isPresent();
+  }
+
+  /** A field that may be absent. */
+  Optional<Value> get(String key) {
+    if (section != null && !section.keys().contains(key)) {
+      throw new IllegalArgumentException(section + " has no key " + key);
+    }
+    return Optional.ofNullable(values.get(key));
+  }
+
+  /** A field that must be there; its absence is noted with what to give. */
+  Optional<Value> need(String key, String wanted) {
+    Optional<Value> value = get(key);
+    if (value.isEmpty()) {
+      reading.problem(node, under(key), "is missing; give " + wanted);
+    }
+    return value;
+  }
+
+  /** A quantity that may be absent. */
+  OptionalDouble quantity(String key, Measure measure, double min, double max) {
+    Optional<Value> value = get(key);
+    return value.isPresent()
+        ? value.get().quantity(measure, new Range(min, max))
+        : OptionalDouble.empty();
+  }
+
+  /** A quantity that must be there; not a number where it is not, which is noted. */
+  double needQuantity(String key, Measure measure, double min, double max) {
+    need(key, measure.noun() + " such as " + measure.example());
+    return quantity(key, measure, min, max).orElse(Double.NaN);
+  }
+
+  /** Notes a problem with the field, or with the whole mapping where the field is absent. */
+  void problem(String key, String message) {
+    get(key)
+        .ifPresentOrElse(
+            value -> value.problem(message), () -> reading.problem(node, under(key), message));
+  }
+
+  /** Whether nothing wrong was found so far in the whole description. */
+  boolean noProblemsYet() {
+    return reading.problems().isEmpty();
+  }
+
+  /** Notes a problem with the whole mapping. */
+  void problem(String message) {
+    reading.problem(node, path, message);
+  }
+
+  /** Notes all fields but the first that are there although only one of them may be. */
+  void onlyOneOf(List<String> alternatives, String why) {
+    List<String> there = alternatives.stream().filter(this::has).toList();
+    for (int i = 1; i < there.size(); i++) {
+      problem(there.get(i), "contradicts " + there.get(0) + ": " + why);
+    }
+  }
+}

@@ -1,0 +1,44 @@
+package org.grovewright.formats.description;
+
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.grovewright.quantity.FigureBook;
+
+/**
+ * The names given to one sort of thing. Two names that differ only in case or punctuation are
+ * refused, since the plan's figures are named by what is left without these.
+ */
+final class Ids {
+  private final String noun;
+  private final Map<String, String> bySlug = new LinkedHashMap<>();
+
+  Ids(String noun) {
+    this.noun = noun;
+  }
+
+  /** Reads a name that nothing else of the sort may have. */
+  Optional<String> read(Value value) {
+    Optional<String> id = value.id();
+    id.ifPresent(name -> add(name, value));
+    return id;
+  }
+
+  /** Takes a name made by us for a thing at this value. */
+  void add(String id, Value value) {
+    String before = bySlug.putIfAbsent(FigureBook.slug(id), id);
+    if (before != null) {
+      value.problem(
+          before.equals(id)
+              ? "there is already a " + noun + " '" + id + "'; give each its own name"
+              : "the " + noun + " name '" + id + "' is too like '" + before + "'; give another");
+    }
+  }
+
+  /** All names in the order they were given. */
+  Set<String> all() {
+    return new LinkedHashSet<>(bySlug.values());
+  }
+}

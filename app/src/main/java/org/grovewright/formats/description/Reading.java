@@ -1,0 +1,49 @@
+package org.grovewright.formats.description;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.snakeyaml.engine.v2.exceptions.Mark;
+import org.snakeyaml.engine.v2.nodes.Node;
+
+/**
+ * The state of one reading: the problems found so far, and the unit of coordinates that carry none.
+ */
+final class Reading {
+  private final List<Problem> problems = new ArrayList<>();
+  private Optional<String> coordinateUnit = Optional.empty();
+
+  /** Notes a problem at a node. */
+  void problem(Node node, String path, String message) {
+    problem(node, 0, path, message);
+  }
+
+  /** Notes a problem some columns behind the start of a node. */
+  void problem(Node node, int offset, String path, String message) {
+    Optional<Mark> mark = node.getStartMark();
+    problems.add(
+        new Problem(
+            mark.map(m -> m.getLine() + 1).orElse(0),
+            mark.map(m -> m.getColumn() + 1 + offset).orElse(0),
+            path,
+            message));
+  }
+
+  /** The problems in the order of the text. */
+  List<Problem> problems() {
+    List<Problem> sorted = new ArrayList<>(problems);
+    sorted.sort(Comparator.comparingInt(Problem::line).thenComparingInt(Problem::column));
+    return sorted;
+  }
+
+  /** The word for the unit of coordinates written without one, if the description names it. */
+  Optional<String> coordinateUnit() {
+    return coordinateUnit;
+  }
+
+  /** Sets the unit of coordinates written without one. */
+  void coordinateUnit(String word) {
+    coordinateUnit = Optional.of(word);
+  }
+}

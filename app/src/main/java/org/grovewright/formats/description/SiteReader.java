@@ -1,0 +1,213 @@
+package org.grovewright.formats.description;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.grovewright.formats.geo.GeoJsonBoundary;
+import org.grovewright.formats.units.Measure;
+import org.grovewright.formats.units.UnitWords;
+import org.grovewright.model.Fixture;
+import org.grovewright.model.FixtureKind;
+import org.grovewright.model.Point;
+import org.grovewright.model.Shape;
+import org.grovewright.model.Site;
+import org.grovewright.model.SpotHeight;
+
+/** Reads the land. */
+final class SiteReader {
+  private static final double FARTHEST_LATITUDE = 66;
+
+  private SiteReader() {}
+
+  static Site read(Value value, Path folder) {
+    Optional<Fields> found = value.fields(Section.SITE);
+    if (found.isEmpty()) {
+      return null;
+    }
+    Fields fields = found.get();
+    fields.get("coordinates_in").ifPresent(SiteReader::coordinateUnit);
+    String name =
+        fields
+            .need("name", "what you call the land")
+            .flatMap(v -> v.text("what you call the land"))
+            .orElse("");
+    fields.onlyOneOf(List.of("boundary", "boundary_geojson"), "keep one of them");
+    Optional<GeoJsonBoundary> onEarth =
+        fields.get("boundary_geojson").flatMap(v -> geoJson(v, folder));
+    double latitude =
+        degrees(fields, "latitude", FARTHEST_LATITUDE, onEarth.map(b -> b.plane().latitudeDeg()));
+    double longitude =
+        degrees(fields, "longitude", 180, onEarth.map(b -> b.plane().longitudeDeg()));
+    double elevation = fields.needQuantity("elevation", Measure.LENGTH, -430, 5000);
+    List<Point> boundary =
+        onEarth.map(GeoJsonBoundary::corners).orElseGet(() -> boundary(fields).orElse(List.of()));
+    OptionalDouble north = fields.quantity("north", Measure.ANGLE, -360, 360);
+    if (fields.has("boundary_geojson") && north.orElse(0) != 0) {
+      fields.problem("north", "contradicts boundary_geojson: there up is north; leave this out");
+    }
+    return new Site(
+        name,
+        latitude,
+        longitude,
+        elevation,
+        boundary,
+        north.orElse(0),
+        fixtures(fields),
+        spotHeights(fields));
+  }
+
+  private static void coordinateUnit(Value value) {
+    value
+        .text("a unit of length such as m or ft")
+        .ifPresent(
+            word -> {
+              if (UnitWords.find(word).filter(Measure.LENGTH::accepts).isPresent()) {
+                value.reading().coordinateUnit(word);
+              } else {
+                value.problem("'" + word + "' is no unit of length; give m, cm, ft or in");
+              }
+            });
+  }
+
+  private static double degrees(
+      Fields fields, String key, double limit, Optional<Double> fromBoundary) {
+    String example = key.equals("latitude") ? "36.6, south negative" : "-119.8, west negative";
+    if (fromBoundary.isPresent() && !fields.has(key)) {
+      return fromBoundary.get();
+    }
+    return fields
+        .need(key, "the " + key + " in degrees, such as " + example)
+        .map(
+            v ->
+                v.degrees(
+                    limit,
+                    String.format(
+                        Locale.ROOT,
+                        "degrees from -%.0f to %.0f, such as %s",
+                        limit,
+                        limit,
+                        example)))
+        .orElse(OptionalDouble.empty())
+        .orElse(Double.NaN);
+  }
+
+  private static Optional<List<Point>> boundary(Fields fields) {
+    if (fields.has("boundary_geojson")) {
+      return Optional.empty();
+    }
+    Optional<Value> value =
+        fields.need("boundary", "the corners of the land: [[0 m, 0 m], [40 m, 0 m], [40 m, 25 m]]");
+    Optional<List<Point>> corners = value.flatMap(v -> v.points(3)).map(SiteReader::open);
+    corners.flatMap(Shapes::faultOfOutline).ifPresent(fault -> value.orElseThrow().problem(fault));
+    return corners.filter(c -> Shapes.faultOfOutline(c).isEmpty());
+  }
+
+  /** An outline whose last corner repeats the first, without that repetition. */
+  private static List<Point> open(List<Point> corners) {
+    int last = corners.size() - 1;
+    return last > 0 && corners.get(0).equals(corners.get(last))
+        ? corners.subList(0, last)
+        : corners;
+  }
+
+  private static Optional<GeoJsonBoundary> geoJson(Value value, Path folder) {
+    Optional<String> name = value.text("the name of a GeoJSON file");
+    if (name.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      GeoJsonBoundary boundary = GeoJsonBoundary.read(SourceText.of(folder.resolve(name.get())));
+      Optional<String> fault = Shapes.faultOfOutline(boundary.corners());
+      if (fault.isPresent()) {
+        value.problem("the boundary in " + name.get() + " " + fault.get());
+        return Optional.empty();
+      }
+      return Optional.of(boundary);
+    } catch (DescriptionException e) {
+      value.problem(e.problems().get(0).describe(name.get()));
+    } catch (InvalidPathException e) {
+      value.problem("is no name of a file");
+    } catch (IllegalArgumentException e) {
+      value.problem(name.get() + ": " + e.getMessage());
+    }
+    return Optional.empty();
+  }
+
+  private static List<Fixture> fixtures(Fields site) {
+    List<Fixture> fixtures = new ArrayList<>();
+    Ids ids = new Ids("fixed thing");
+    for (Value item : site.get("fixed").map(Value::items).orElse(List.of())) {
+      item.fields(Section.FIXTURE).flatMap(f -> fixture(f, ids)).ifPresent(fixtures::add);
+    }
+    return fixtures;
+  }
+
+  private static Optional<Fixture> fixture(Fields fields, Ids ids) {
+    Optional<String> id = fields.need("id", "a short name, such as shed").flatMap(ids::read);
+    Optional<FixtureKind> kind =
+        fields
+            .need("kind", "what it is, such as building or fence")
+            .flatMap(v -> v.choice(FixtureKind.class));
+    Optional<Shape> shape = shape(fields);
+    double height = fields.quantity("height", Measure.LENGTH, 0, 120).orElse(0);
+    OptionalDouble clearance = fields.quantity("clearance", Measure.LENGTH, 0, 100);
+    return id.isPresent() && kind.isPresent() && shape.isPresent()
+        ? Optional.of(new Fixture(id.get(), kind.get(), shape.get(), height, clearance))
+        : Optional.empty();
+  }
+
+  private static Optional<Shape> shape(Fields fields) {
+    fields.onlyOneOf(List.of("area", "line", "at"), "a thing has one footprint");
+    if (fields.has("area")) {
+      Value value = fields.get("area").orElseThrow();
+      Optional<List<Point>> corners = value.points(3).map(SiteReader::open);
+      corners.flatMap(Shapes::faultOfOutline).ifPresent(value::problem);
+      refuseRadius(fields, "area");
+      return corners.map(Shape.Area::new);
+    }
+    if (fields.has("line")) {
+      Value value = fields.get("line").orElseThrow();
+      Optional<List<Point>> points = value.points(2);
+      points.flatMap(Shapes::faultOfLine).ifPresent(value::problem);
+      refuseRadius(fields, "line");
+      return points.map(Shape.Line::new);
+    }
+    Optional<Value> at =
+        fields.need("at", "the place and a radius of a round thing, or its area or line");
+    if (at.isEmpty()) {
+      return Optional.empty();
+    }
+    double radius = fields.needQuantity("radius", Measure.LENGTH, 0.005, 100);
+    return at.get().point().map(centre -> new Shape.Round(centre, radius));
+  }
+
+  private static void refuseRadius(Fields fields, String shape) {
+    if (fields.has("radius")) {
+      fields.problem("radius", "contradicts " + shape + ": only a round thing has a radius");
+    }
+  }
+
+  private static List<SpotHeight> spotHeights(Fields site) {
+    List<SpotHeight> heights = new ArrayList<>();
+    for (Value item : site.get("heights").map(Value::items).orElse(List.of())) {
+      Optional<Fields> fields = item.fields(Section.SPOT_HEIGHT);
+      if (fields.isEmpty()) {
+        continue;
+      }
+      double height = fields.get().needQuantity("height", Measure.LENGTH, -500, 5000);
+      Optional<Point> at =
+          fields.get().need("at", "the place, such as [0 m, 0 m]").flatMap(Value::point);
+      if (at.isPresent()) {
+        if (heights.stream().anyMatch(h -> h.at().distanceTo(at.get()) < Shapes.TOLERANCE_M)) {
+          item.problem("contradicts an earlier height: the place is the same");
+        }
+        heights.add(new SpotHeight(at.get(), height));
+      }
+    }
+    return heights;
+  }
+}

@@ -1,0 +1,140 @@
+package org.grovewright.formats.description;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.formats.units.Measure;
+import org.grovewright.model.Point;
+import org.grovewright.model.Watering;
+
+/** Reads the watering system, or the wish to have one proposed. */
+final class WateringReader {
+  private final Catalogue catalogue;
+  private final Set<String> rowIds;
+  private final Set<String> wateredRows = new HashSet<>();
+
+  /** A reader of watering for these rows. */
+  WateringReader(Catalogue catalogue, Set<String> rowIds) {
+    this.catalogue = catalogue;
+    this.rowIds = rowIds;
+  }
+
+  /** The wish to have everything proposed, which holds where a description is silent. */
+  static Watering proposal() {
+    return new Watering(
+        true, Optional.empty(), List.of(), Optional.empty(), Optional.empty(), List.of());
+  }
+
+  Watering read(Value value) {
+    Optional<Fields> found = value.fields(Section.WATERING);
+    if (found.isEmpty()) {
+      return null;
+    }
+    Fields fields = found.get();
+    boolean propose = fields.get("propose").flatMap(Value::yesNo).orElse(true);
+    Optional<Fields> main = fields.get("main").flatMap(v -> v.fields(Section.MAIN));
+    Optional<String> mainPipe = main.flatMap(m -> key(m, "pipe", catalogue.pipes(), "pipe"));
+    List<Point> route =
+        main.flatMap(m -> m.get("route")).flatMap(v -> v.points(0)).orElse(List.of());
+    if (!propose) {
+      fields.need("zones", "the zones with their laterals, or propose: true");
+      fields.need("main", "the pipe from the supply to the rows, or propose: true");
+      main.ifPresent(m -> m.need("pipe", "the catalogue's key of the main, or propose: true"));
+    }
+    List<Watering.Zone> zones = zones(fields, propose);
+    return new Watering(
+        propose,
+        mainPipe,
+        route,
+        key(fields, "filter", catalogue.filters(), "filter"),
+        key(fields, "regulator", catalogue.regulators(), "regulator"),
+        zones);
+  }
+
+  private static Optional<String> key(
+      Fields fields, String field, Map<String, ?> table, String noun) {
+    return fields.get(field).flatMap(v -> v.key(table, noun));
+  }
+
+  private List<Watering.Zone> zones(Fields watering, boolean propose) {
+    List<Watering.Zone> zones = new ArrayList<>();
+    List<Value> items = watering.get("zones").map(Value::items).orElse(List.of());
+    if (items.isEmpty() && !propose) {
+      watering
+          .get("zones")
+          .filter(Value::isList)
+          .ifPresent(v -> v.problem("is empty; give the zones, or propose: true"));
+    }
+    Ids ids = new Ids("zone");
+    for (Value item : items) {
+      item.fields(Section.ZONE)
+          .ifPresent(
+              fields -> {
+                String id =
+                    fields
+                        .need("id", "a short name of the zone, such as north")
+                        .flatMap(ids::read)
+                        .orElse("");
+                zones.add(new Watering.Zone(id, laterals(fields, propose)));
+              });
+    }
+    return zones;
+  }
+
+  private List<Watering.Lateral> laterals(Fields zone, boolean propose) {
+    List<Watering.Lateral> laterals = new ArrayList<>();
+    Optional<Value> list = zone.need("laterals", "the lines of the zone, one a row");
+    List<Value> items = list.map(Value::items).orElse(List.of());
+    if (items.isEmpty()) {
+      list.filter(Value::isList)
+          .ifPresent(v -> v.problem("is empty; a zone has a lateral at least"));
+    }
+    for (Value item : items) {
+      item.fields(Section.LATERAL).map(fields -> lateral(fields, propose)).ifPresent(laterals::add);
+    }
+    return laterals;
+  }
+
+  private Watering.Lateral lateral(Fields fields, boolean propose) {
+    Optional<Value> row = fields.need("row", "the row it serves");
+    Optional<String> rowId = row.flatMap(Value::id);
+    rowId.ifPresent(id -> checkRow(row.orElseThrow(), id));
+    Optional<Watering.Run> run =
+        fields
+            .need("run", "dead end, loop or two sided")
+            .flatMap(v -> v.choice(Watering.Run.class));
+    if (!propose) {
+      String orPropose = ", or propose: true in watering";
+      fields.need("tubing", "the catalogue's key of the tubing" + orPropose);
+      fields.need("emitter", "the catalogue's key of the emitters" + orPropose);
+      fields.need("emitters_per_plant", "their number at each plant" + orPropose);
+    }
+    return new Watering.Lateral(
+        rowId.orElse(""),
+        run.orElse(Watering.Run.DEAD_END),
+        key(fields, "tubing", catalogue.pipes(), "pipe"),
+        key(fields, "emitter", catalogue.emitters(), "emitter"),
+        fields.get("emitters_per_plant").map(v -> v.whole(1, 24)).orElse(OptionalInt.empty()),
+        key(fields, "companion_emitter", catalogue.emitters(), "emitter"),
+        fields.quantity("offset", Measure.LENGTH, 0, 3).orElse(0));
+  }
+
+  private void checkRow(Value row, String id) {
+    if (!rowIds.contains(id)) {
+      row.problem("there is no row '" + id + "'" + Value.didYouMean(id, rowIds) + rows());
+    } else if (!wateredRows.add(id)) {
+      row.problem("contradicts an earlier lateral: row " + id + " has one already");
+    }
+  }
+
+  private String rows() {
+    return rowIds.isEmpty()
+        ? "; the description has no rows"
+        : "; there are " + String.join(", ", rowIds);
+  }
+}

@@ -1,0 +1,119 @@
+package org.grovewright.formats.geo;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.util.ArrayList;
+import java.util.List;
+import org.grovewright.model.Point;
+
+/**
+ * The outline of a polygon in GeoJSON (RFC 7946): a Polygon, a Feature with one, or a
+ * FeatureCollection with one such feature.
+ *
+ * @param plane the plane about the outline's first corner
+ * @param corners the corners in that plane, the last joining the first
+ */
+public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
+  private static final double FARTHEST_DEG = 0.1;
+  private static final ObjectMapper JSON =
+      new ObjectMapper(
+          JsonFactory.builder()
+              .streamReadConstraints(StreamReadConstraints.builder().maxNestingDepth(40).build())
+              .build());
+
+  /** Copies the corners. */
+  public GeoJsonBoundary {
+    corners = List.copyOf(corners);
+  }
+
+  /**
+   * Reads the outline.
+   *
+   * @throws IllegalArgumentException if the text is not GeoJSON with one polygon; the message is a
+   *     sentence for the owner
+   */
+  public static GeoJsonBoundary read(String text) {
+    try {
+      JsonNode root = JSON.readTree(text);
+      return of(ring(polygon(root)));
+    } catch (JsonProcessingException e) {
+      throw new IllegalArgumentException(
+          "the file is not JSON"
+              + (e.getLocation() == null ? "" : " at its line " + e.getLocation().getLineNr()),
+          e);
+    }
+  }
+
+  /**
+   * The outline of corners given as longitude and latitude in degrees.
+   *
+   * @throws IllegalArgumentException if a corner is not on the earth or the corners lie far apart
+   */
+  public static GeoJsonBoundary of(List<double[]> lonLat) {
+    List<double[]> open = new ArrayList<>(lonLat);
+    if (open.size() > 1 && same(open.get(0), open.get(open.size() - 1))) {
+      open.remove(open.size() - 1);
+    }
+    if (open.size() < 3) {
+      throw new IllegalArgumentException("the outline needs at least three corners");
+    }
+    LocalPlane plane = new LocalPlane(open.get(0)[1], open.get(0)[0]);
+    List<Point> corners = new ArrayList<>();
+    for (double[] corner : open) {
+      if (!(Math.abs(corner[1]) <= 90 && Math.abs(corner[0]) <= 180)) {
+        throw new IllegalArgumentException(
+            "a corner is not on the earth; a place is [longitude, latitude] in degrees");
+      }
+      if (Math.abs(corner[1] - open.get(0)[1]) > FARTHEST_DEG
+          || Math.abs(corner[0] - open.get(0)[0]) > FARTHEST_DEG) {
+        throw new IllegalArgumentException(
+            "the corners lie kilometres apart; a place is [longitude, latitude] in degrees");
+      }
+      corners.add(plane.project(corner[1], corner[0]));
+    }
+    return new GeoJsonBoundary(plane, corners);
+  }
+
+  private static boolean same(double[] a, double[] b) {
+    return a[0] == b[0] && a[1] == b[1];
+  }
+
+  private static JsonNode polygon(JsonNode node) {
+    switch (node.path("type").asText()) {
+      case "Polygon":
+        return node;
+      case "Feature":
+        return polygon(node.path("geometry"));
+      case "FeatureCollection":
+        if (node.path("features").size() == 1) {
+          return polygon(node.path("features").get(0));
+        }
+        throw new IllegalArgumentException(
+            "the file has " + node.path("features").size() + " features; keep the one boundary");
+      default:
+        throw new IllegalArgumentException(
+            "the file is no GeoJSON Polygon; draw the land as one polygon");
+    }
+  }
+
+  private static List<double[]> ring(JsonNode polygon) {
+    JsonNode rings = polygon.path("coordinates");
+    if (rings.size() != 1) {
+      throw new IllegalArgumentException(
+          rings.size() == 0
+              ? "the polygon has no coordinates"
+              : "the polygon has holes; give the outline only, and what lies inside as fixed");
+    }
+    List<double[]> ring = new ArrayList<>();
+    for (JsonNode position : rings.get(0)) {
+      if (!position.path(0).isNumber() || !position.path(1).isNumber()) {
+        throw new IllegalArgumentException("a corner of the polygon is not two numbers");
+      }
+      ring.add(new double[] {position.get(0).asDouble(), position.get(1).asDouble()});
+    }
+    return ring;
+  }
+}

@@ -1,0 +1,178 @@
+package org.grovewright.formats.units;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import javax.measure.IncommensurableException;
+import javax.measure.Unit;
+import org.grovewright.formats.words.Nearest;
+
+/**
+ * A number with its unit as a person writes it: {@code 18 m}, {@code 3/4 in}, {@code 6 ft 3 in},
+ * {@code -2.5 °C}.
+ *
+ * @param value the number in the unit of the measure
+ * @param unit the unit written last
+ * @param word the word for it, as written
+ */
+public record QuantityText(double value, Unit<?> unit, String word) {
+  private static final String NUMBER =
+      "[+-]?(?:\\d+\\s+\\d+/\\d+|\\d+/\\d+|(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?)";
+  private static final Pattern TERM =
+      Pattern.compile("\\s*(" + NUMBER + ")\\s*([^\\d\\s+-].*?)\\s*");
+  // A second term starts at a number that follows a space: "6 ft 3 in" but not "m2" or "kg/m3".
+  private static final Pattern TERM_GAP = Pattern.compile("(?<=[^\\d\\s/.])\\s+(?=[\\d.])");
+  private static final Pattern BARE = Pattern.compile("\\s*" + NUMBER + "\\s*");
+  private static final Pattern NOT_FINITE =
+      Pattern.compile("\\s*[+-]?\\.?(nan|inf|infinity)\\b.*", Pattern.CASE_INSENSITIVE);
+  private static final int LONGEST = 60;
+  private static final double GREATEST = 1e12;
+
+  /**
+   * Reads a quantity.
+   *
+   * @param text number and unit; a bare 0 needs none, unless it is a temperature
+   * @param measure what is wanted
+   * @throws NotAQuantityException if the text is no such quantity, with a sentence that says why
+   */
+  public static QuantityText read(String text, Measure measure) throws NotAQuantityException {
+    String trimmed = text.strip();
+    String shown = Nearest.shorten(trimmed);
+    if (trimmed.length() > LONGEST) {
+      throw new NotAQuantityException(shown + " is too long for " + wanted(measure));
+    }
+    if (NOT_FINITE.matcher(trimmed).matches()) {
+      throw new NotAQuantityException(
+          "'" + shown + "' is not a number to plan with; give " + wanted(measure));
+    }
+    if (BARE.matcher(trimmed).matches()) {
+      double bare = finite(decimal(trimmed, shown), shown);
+      if (bare == 0 && measure != Measure.TEMPERATURE) {
+        return new QuantityText(0, measure.unit(), "");
+      }
+      throw new NotAQuantityException("'" + shown + "' has no unit; give " + wanted(measure));
+    }
+    double sum = 0;
+    Unit<?> last = null;
+    String word = "";
+    String[] terms = TERM_GAP.split(trimmed, -1);
+    for (int i = 0; i < terms.length; i++) {
+      Matcher term = TERM.matcher(terms[i]);
+      if (!term.matches()) {
+        throw new NotAQuantityException(notRead(shown, measure));
+      }
+      Unit<?> unit = unit(term.group(2), shown, measure);
+      double value = convert(decimal(term.group(1), shown), unit, measure, shown);
+      if (i > 0 && (term.group(1).startsWith("-") || measure == Measure.TEMPERATURE)) {
+        throw new NotAQuantityException(notRead(shown, measure));
+      }
+      sum += i > 0 && trimmed.startsWith("-") ? -value : value;
+      last = unit;
+      word = term.group(2).strip();
+    }
+    return new QuantityText(sum, last, word);
+  }
+
+  private static String wanted(Measure measure) {
+    return measure.noun() + " such as " + measure.example();
+  }
+
+  private static String notRead(String shown, Measure measure) {
+    if (shown.matches("[+-]?\\d{1,3}(,\\d{3})+(?!\\d).*")) {
+      return "'" + shown + "' has commas in the number; leave them out: " + measure.example();
+    }
+    if (shown.matches("[+-]?\\d+,\\d+.*")) {
+      return "'" + shown + "' has a comma in the number; write a decimal point: 1.5, not 1,5";
+    }
+    return "'" + shown + "' is not understood; give " + wanted(measure);
+  }
+
+  private static Unit<?> unit(String word, String shown, Measure measure)
+      throws NotAQuantityException {
+    if (word.startsWith(",")) {
+      throw new NotAQuantityException(notRead(shown, measure));
+    }
+    if (word.strip().toLowerCase(Locale.ROOT).matches("tons?")) {
+      throw new NotAQuantityException(
+          "'" + shown + "': a ton is not the same weight everywhere; write kg, lb or t (1000 kg)");
+    }
+    Optional<Unit<?>> unit = UnitWords.find(word);
+    if (unit.isEmpty()) {
+      String hint =
+          Nearest.of(word, UnitWords.all()).map(w -> " (did you mean " + w + "?)").orElse("");
+      throw new NotAQuantityException(
+          "'"
+              + shown
+              + "' has the unknown unit '"
+              + word
+              + "'"
+              + hint
+              + "; give "
+              + wanted(measure));
+    }
+    if (!measure.accepts(unit.get())) {
+      throw new NotAQuantityException(
+          "'" + shown + "' is " + Measure.nounOf(unit.get()) + "; give " + wanted(measure));
+    }
+    return unit.get();
+  }
+
+  private static BigDecimal decimal(String number, String shown) throws NotAQuantityException {
+    String tidy = number.strip();
+    int slash = tidy.indexOf('/');
+    if (slash < 0) {
+      // Checked as a double first: an exponent of millions must never reach exact arithmetic.
+      finite(Double.parseDouble(tidy), shown);
+      BigDecimal value = new BigDecimal(tidy);
+      return value.signum() == 0 ? BigDecimal.ZERO : value;
+    }
+    String[] whole = tidy.substring(0, slash).split("\\s+");
+    double below = Double.parseDouble(tidy.substring(slash + 1));
+    if (below == 0) {
+      throw new NotAQuantityException("'" + shown + "' divides by zero");
+    }
+    double above = Double.parseDouble(whole[whole.length - 1]) / below;
+    double front = whole.length > 1 ? Double.parseDouble(whole[0]) : 0;
+    double sum = tidy.startsWith("-") && whole.length > 1 ? front - above : front + above;
+    return BigDecimal.valueOf(finite(sum, shown));
+  }
+
+  private static double finite(BigDecimal value, String shown) throws NotAQuantityException {
+    return finite(value.doubleValue(), shown);
+  }
+
+  private static double finite(double value, String shown) throws NotAQuantityException {
+    if (!(Math.abs(value) <= GREATEST)) {
+      throw new NotAQuantityException("'" + shown + "' is too large to be meant");
+    }
+    return value;
+  }
+
+  private static double convert(BigDecimal number, Unit<?> from, Measure measure, String shown)
+      throws NotAQuantityException {
+    // Far below anything meant, exact fractions of it would have thousands of digits.
+    if (number.signum() != 0 && Math.abs(number.doubleValue()) < 1e-300) {
+      throw new NotAQuantityException("'" + shown + "' is too small to be meant");
+    }
+    return convert(number, from, measure.unit());
+  }
+
+  /** A number in another unit of the same dimension. */
+  static double convert(Number number, Unit<?> from, Unit<?> to) {
+    try {
+      return from.getConverterToAny(to).convert(number).doubleValue();
+    } catch (IncommensurableException e) {
+      throw new IllegalStateException("units were checked before: " + from + " and " + to, e);
+    }
+  }
+
+  /** A value of the measure written in the unit of this text, with three digits that matter. */
+  public String inSameUnit(double valueOfMeasure, Measure measure) {
+    double value = convert(valueOfMeasure, measure.unit(), unit);
+    BigDecimal rounded = BigDecimal.valueOf(value).round(new MathContext(3)).stripTrailingZeros();
+    return rounded.toPlainString() + " " + word;
+  }
+}
