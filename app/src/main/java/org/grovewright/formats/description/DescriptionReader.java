@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.model.Climate;
 import org.grovewright.model.Crew;
+import org.grovewright.model.GroundChoices;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Preferences;
 import org.grovewright.model.Site;
@@ -117,13 +118,14 @@ public final class DescriptionReader {
         preferences);
   }
 
-  private static Preferences preferences(Fields fields) {
+  private Preferences preferences(Fields fields) {
     Optional<Preferences.Units> units =
         fields.get("units").flatMap(v -> v.choice(Preferences.Units.class));
     Optional<Preferences.Friction> friction =
         fields.get("friction").flatMap(v -> v.choice(Preferences.Friction.class));
     return new Preferences(
         units.orElse(Preferences.Units.METRIC),
-        friction.orElse(Preferences.Friction.HAZEN_WILLIAMS));
+        friction.orElse(Preferences.Friction.HAZEN_WILLIAMS),
+        fields.get("ground").map(v -> GroundReader.read(v, catalogue)).orElse(GroundChoices.NONE));
   }
 }
