@@ -18,7 +18,7 @@ final class Cell {
   static Optional<String> fault(Column column, String cell) {
     if (cell.isEmpty()) {
       return column.required()
-          ? Optional.of("is empty; it needs a " + column.allowed() + ".")
+          ? Optional.of("is empty; allowed is " + column.allowed() + ".")
           : Optional.empty();
     }
     boolean good =

@@ -34,21 +34,21 @@ public record Column(
   /** What the cells of a column hold. */
   public enum Type {
     /** A name in lower case letters, digits, hyphens and points. */
-    KEY("key"),
+    KEY("a key of lower case letters, digits, hyphens and points"),
     /** Several keys parted by spaces. */
     KEYS("keys parted by spaces"),
     /** Free text. */
-    TEXT("text"),
+    TEXT("some text"),
     /** A number with a decimal point. */
-    NUMBER("number"),
+    NUMBER("a number"),
     /** A number without a fraction. */
-    WHOLE("whole number"),
+    WHOLE("a whole number"),
     /** Yes or no. */
     YES_NO("yes or no"),
     /** One of a few words. */
     CHOICE("one of"),
     /** Code of a currency. */
-    CURRENCY("ISO 4217 code of three capital letters"),
+    CURRENCY("an ISO 4217 code of three capital letters"),
     /** Months 1 to 12 parted by spaces. */
     MONTHS("months 1 to 12 parted by spaces");
 
@@ -56,11 +56,6 @@ public record Column(
 
     Type(String words) {
       this.words = words;
-    }
-
-    /** The type in plain words. */
-    public String words() {
-      return words;
     }
   }
 
@@ -146,15 +141,14 @@ public record Column(
   public String allowed() {
     return switch (type) {
       case NUMBER, WHOLE ->
-          type.words()
+          type.words
               + " from "
               + Numbers.plain(min)
               + " to "
               + Numbers.plain(max)
               + (unit.isEmpty() ? "" : " " + unit);
-      case CHOICE -> type.words() + " " + String.join(", ", choices);
-      case KEY -> "key of lower case letters, digits, hyphens and points";
-      default -> type.words();
+      case CHOICE -> type.words + " " + String.join(", ", choices);
+      default -> type.words;
     };
   }
 }

@@ -123,7 +123,7 @@ final class CsvText {
   }
 
   private void row(List<Column> header, CSVRecord record, long line, Map<String, Row> rows) {
-    if (record.size() == 1 && record.get(0).isEmpty()) {
+    if (record.stream().allMatch(String::isEmpty)) {
       return;
     }
     if (record.size() != header.size()) {
