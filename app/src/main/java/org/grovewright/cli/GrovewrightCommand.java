@@ -25,7 +25,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
     versionProvider = Version.class,
     sortOptions = false,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {},
+    subcommands = {CatalogueCommand.class},
     footer = {
       "",
       "Examples:",

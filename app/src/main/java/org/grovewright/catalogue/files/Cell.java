@@ -1,6 +1,7 @@
 package org.grovewright.catalogue.files;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -13,6 +14,13 @@ final class Cell {
   private static final Pattern MONTH = Pattern.compile("[1-9]|1[0-2]");
 
   private Cell() {}
+
+  /** The cell in the one spelling in which it is kept: words of a choice may be written freely. */
+  static String plain(Column column, String cell) {
+    return column.type() == Column.Type.CHOICE || column.type() == Column.Type.YES_NO
+        ? cell.toLowerCase(Locale.ROOT).replace('_', '-')
+        : cell;
+  }
 
   /** What is wrong with a cell and what is allowed, or nothing. */
   static Optional<String> fault(Column column, String cell) {

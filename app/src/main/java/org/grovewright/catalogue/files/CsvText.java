@@ -141,7 +141,7 @@ final class CsvText {
     int before = problems.size();
     for (int i = 0; i < header.size(); i++) {
       Column column = header.get(i);
-      String cell = record.get(i);
+      String cell = Cell.plain(column, record.get(i));
       if (cell.isEmpty() && owners && column.name().equals("source")) {
         continue;
       }

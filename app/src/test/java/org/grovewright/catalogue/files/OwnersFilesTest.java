@@ -8,7 +8,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.grovewright.catalogue.Clearance;
 import org.grovewright.catalogue.TypicalPrice;
+import org.grovewright.model.FixtureKind;
 import org.grovewright.quantity.Kind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -101,6 +103,17 @@ class OwnersFilesTest {
   void namesTheCellAndWhatIsAllowed(String row, String column, String message) throws IOException {
     assertThat(problems("prices.csv", PRICES + "mango,1,piece,3,USD\n" + row))
         .containsExactly(new Problem("prices.csv", 3, column, message));
+  }
+
+  @Test
+  void takesWordsOfAChoiceInAnySpelling() throws IOException {
+    Path file = file("clearances.csv", "kind,trunk_m,crown_m\nSeptic_Field,9,4\n");
+    assertThat(BUNDLED.with(file).catalogue().clearances())
+        .hasSize(9)
+        .filteredOn(clearance -> clearance.kind() == FixtureKind.SEPTIC_FIELD)
+        .singleElement()
+        .extracting(Clearance::trunkM)
+        .isEqualTo(9.0);
   }
 
   @Test
