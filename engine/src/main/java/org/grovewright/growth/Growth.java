@@ -19,6 +19,9 @@ public final class Growth {
   private static final double MATURE_SHARE = 0.95;
   private static final double DAYS_PER_YEAR = 365.25;
 
+  /** A bare-rooted plant has the top of one from a container this large, m3; common practice. */
+  private static final double BARE_ROOT_AS_M3 = 0.01;
+
   private final Species species;
   private final double startSpreadM;
   private final double startHeightM;
@@ -35,7 +38,8 @@ public final class Growth {
   private Growth(Planting planting, Species species, LocalDate asOf, Map<String, Constant> known) {
     this.species = species;
     this.plantedOn = planting.plantedOn();
-    double edge = Math.cbrt(planting.containerM3());
+    double container = planting.containerM3();
+    double edge = Math.cbrt(container > 0 ? container : BARE_ROOT_AS_M3);
     double mature = species.matureSpreadM();
     startSpreadM =
         Math.min(value(known, "growth.crown-per-container") * edge, MATURE_SHARE * mature * 0.9);
