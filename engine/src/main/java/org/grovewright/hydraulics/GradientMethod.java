@@ -74,6 +74,9 @@ final class GradientMethod {
   double massResidual;
   double energyResidual;
 
+  /** Most by which the flow of any link does not fit the heads at its ends, in m3/s. */
+  private double flowResidual;
+
   private final double massTolerance;
   private final double energyTolerance;
   private final SparseFactor factor;
@@ -159,7 +162,10 @@ final class GradientMethod {
     }
     for (steps = 0; steps < MOST_STEPS; steps++) {
       assemble();
-      boolean kept = massResidual <= massTolerance && energyResidual <= energyTolerance;
+      boolean kept =
+          massResidual <= massTolerance
+              && flowResidual <= massTolerance
+              && energyResidual <= energyTolerance;
       if ((kept || steps > 0 && steps < FREE_STATE_STEPS) && updateStates()) {
         continue;
       }
@@ -191,6 +197,7 @@ final class GradientMethod {
     }
     Arrays.fill(right, 0);
     double worst = 0;
+    double shift = 0;
     for (int l = 0; l < tail.length; l++) {
       if (state[l] != OPEN) {
         conductance[l] = 0;
@@ -203,6 +210,7 @@ final class GradientMethod {
       double c = 1 / slope[l];
       double extra = c * error;
       worst = Math.max(worst, Math.abs(error));
+      shift = Math.max(shift, Math.abs(extra));
       conductance[l] = c;
       push[l] = extra;
       double q = flow[l];
@@ -254,6 +262,7 @@ final class GradientMethod {
     }
     energyResidual = worst;
     massResidual = unbalanced;
+    flowResidual = shift;
   }
 
   /** Takes a step, or part of it, along the solved change of heads. */

@@ -32,6 +32,15 @@ public record PumpCurve(double shutoffHead, double b, double c) {
     return new PumpCurve(shutoffHead, (shutoffHead - head1) / Math.pow(flow1, c), c);
   }
 
+  /**
+   * The curve of the same pump at another speed, by the affinity laws.
+   *
+   * @param ratio speed over that of this curve, positive
+   */
+  public PumpCurve atSpeed(double ratio) {
+    return new PumpCurve(ratio * ratio * shutoffHead, b * ratio * ratio / Math.pow(ratio, c), c);
+  }
+
   /** Head added at a flow, in m. */
   public double headAt(double flow) {
     return shutoffHead - b * Math.pow(flow, c);
