@@ -17,6 +17,9 @@ final class KcCurve {
   private final double[] ini = new double[12];
   private final double[] mid = new double[12];
   private final double[] end = new double[12];
+  private final double[] dailyIni = new double[365];
+  private final double[] dailyMid = new double[365];
+  private final double[] dailyEnd = new double[365];
 
   private KcCurve(Species.Kc kc) {
     this.kc = kc;
@@ -38,6 +41,9 @@ final class KcCurve {
     for (int day = 1; day <= 365; day++) {
       int month = java.time.LocalDate.ofYearDay(2001, day).getMonthValue() - 1;
       levels(kc, species.evergreen(), (day - startDay + 365) % 365, levels);
+      curve.dailyIni[day - 1] = levels[0];
+      curve.dailyMid[day - 1] = levels[1];
+      curve.dailyEnd[day - 1] = levels[2];
       curve.ini[month] += levels[0];
       curve.mid[month] += levels[1];
       curve.end[month] += levels[2];
@@ -91,11 +97,26 @@ final class KcCurve {
    * @param basalDifference difference between the single and the basal coefficient
    */
   double basal(int month, double weatherShift, double basalDifference) {
+    int i = month - 1;
+    return basal(ini[i], mid[i], end[i], weatherShift, basalDifference);
+  }
+
+  /** The same on a day of a year without leap day, 1 to 365. */
+  double basalOnDay(int dayOfYear, double weatherShift, double basalDifference) {
+    int i = dayOfYear - 1;
+    return basal(dailyIni[i], dailyMid[i], dailyEnd[i], weatherShift, basalDifference);
+  }
+
+  private double basal(
+      double iniShare,
+      double midShare,
+      double endShare,
+      double weatherShift,
+      double basalDifference) {
     double midLevel = kc.mid() + weatherShift;
     double endLevel = kc.end() >= LEAST_ADJUSTED_END ? kc.end() + weatherShift : kc.end();
-    double single =
-        ini[month - 1] * kc.ini() + mid[month - 1] * midLevel + end[month - 1] * endLevel;
-    return Math.max(0, single - basalDifference * inLeaf(month));
+    double single = iniShare * kc.ini() + midShare * midLevel + endShare * endLevel;
+    return Math.max(0, single - basalDifference * (iniShare + midShare + endShare));
   }
 
   /**

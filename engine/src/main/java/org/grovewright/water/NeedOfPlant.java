@@ -9,17 +9,10 @@ import org.grovewright.growth.Growth;
  */
 final class NeedOfPlant {
   private static final double DAY_S = 86_400;
-  private static final double SHADE_ON_WETTED_SOIL = 2.0 / 3;
 
-  final double spreadM;
-  final double heightM;
+  final PlantAtAge plant;
   final double basal;
-  final double densityRatio;
-  final double groundM2;
   final double evaporationCoefficient;
-  final double exposedM2;
-  final double soilM2;
-  final double rootDepthM;
   final double depletion;
   final double rainMPerS;
   final double transpirationM3PerS;
@@ -44,35 +37,17 @@ final class NeedOfPlant {
       double rainM,
       SoilWater soil,
       NeedSettings settings) {
-    spreadM = growth.spreadM(years);
-    heightM = growth.heightM(years);
-    double room = species.spacingM() * species.spacingM();
-    double crownM2 = Math.min(growth.crownAreaM2(years), room);
-    double matureM2 =
-        Math.min(Math.PI / 4 * species.matureSpreadM() * species.matureSpreadM(), room);
-    double standCover = settings.standCover().value();
-    double multiplier = settings.canopyMultiplier().value();
-    groundM2 = matureM2 / standCover;
-    double noon = et.sun().noonElevationRad();
-    double density = Cover.density(Cover.effective(crownM2 / groundM2, noon), heightM, multiplier);
-    double fullDensity =
-        Cover.density(Cover.effective(standCover, noon), species.matureHeightM(), multiplier);
-    densityRatio = density / fullDensity;
+    plant = PlantAtAge.of(growth, species, years, et.sun().noonElevationRad(), soil, settings);
     basal = curve.basal(month, weatherShift, settings.basalDifference().value());
     double et0 = et.et0MPerS();
-    transpirationM3PerS = et0 * basal * densityRatio * groundM2;
+    transpirationM3PerS = et0 * basal * plant.densityRatio() * plant.groundM2();
 
-    double reach = settings.capillaryReach().value();
-    double ballM2 = disc(growth.ballRadiusM() + reach);
-    soilM2 = disc(growth.rootRadiusM(years) + reach);
-    rootDepthM = Math.min(soil.depthM(), growth.rootDepthM(years));
-    double totalM = soil.totalAvailableM(rootDepthM);
+    double soilM2 = plant.soilM2();
+    double totalM = soil.totalAvailableM(plant.rootDepthM());
     double transpirationMm = transpirationM3PerS * DAY_S * 1000 / soilM2;
     depletion = SoilWater.depletion(species.depletion(), transpirationMm);
     storeM3 = depletion * totalM * soilM2;
 
-    double wettedM2 = ballM2 + settings.wettedShare().value() * (soilM2 - ballM2);
-    exposedM2 = wettedM2 * (1 - SHADE_ON_WETTED_SOIL * Math.min(1, crownM2 / wettedM2));
     double daysBetween =
         transpirationM3PerS > 0 ? storeM3 / transpirationM3PerS / DAY_S : Double.POSITIVE_INFINITY;
     double wettingDays = Math.max(1, Math.min(settings.longestIntervalS() / DAY_S, daysBetween));
@@ -90,7 +65,7 @@ final class NeedOfPlant {
             * evaporationCoefficient
             * curve.inLeaf(month)
             * (1 - settings.mulchReduction())
-            * exposedM2;
+            * plant.exposedM2();
 
     double days = Months.meanDays(month);
     double use = transpirationM3PerS + evaporationM3PerS;
@@ -105,16 +80,12 @@ final class NeedOfPlant {
     intervalS = use > 0 ? Math.min(longest, storeM3 / use) : longest;
   }
 
-  private static double disc(double radiusM) {
-    return Math.PI * radiusM * radiusM;
-  }
-
   double useM3PerS() {
     return transpirationM3PerS + evaporationM3PerS;
   }
 
   double rainM3PerS() {
-    return rainMPerS * soilM2;
+    return rainMPerS * plant.soilM2();
   }
 
   double needM3PerS() {

@@ -259,7 +259,7 @@ public record WaterNeeds(
           year,
           month,
           years,
-          planted ? found.spreadM : 0,
+          planted ? found.plant.spreadM() : 0,
           planted ? found.transpirationM3PerS : 0,
           planted ? found.evaporationM3PerS : 0,
           planted ? found.rainM3PerS() : 0,
@@ -293,16 +293,17 @@ public record WaterNeeds(
           NEED_SOURCE,
           Input.from("ET0", et0.get(month - 1)),
           computed("K_cb", found.basal, Kind.NUMBER, speciesOrigin),
-          computed("k", found.densityRatio, Kind.NUMBER, "Allen and Pereira (2009)"),
+          computed("k", found.plant.densityRatio(), Kind.NUMBER, "Allen and Pereira (2009)"),
           settings.canopyMultiplier().as("M"),
-          computed("D", found.spreadM, Kind.LENGTH, speciesOrigin),
-          computed("h", found.heightM, Kind.LENGTH, speciesOrigin),
-          computed("A_g", found.groundM2, Kind.AREA, speciesOrigin),
+          computed("D", found.plant.spreadM(), Kind.LENGTH, speciesOrigin),
+          computed("h", found.plant.heightM(), Kind.LENGTH, speciesOrigin),
+          computed("A_g", found.plant.groundM2(), Kind.AREA, speciesOrigin),
           computed("K_e", found.evaporationCoefficient, Kind.NUMBER, "FAO-56 equation 7-4"),
           computed("m", settings.mulchReduction(), Kind.SHARE, settings.mulchOrigin()),
-          computed("A_e", found.exposedM2, Kind.AREA, "wetted soil out of the crown's shade"),
+          computed(
+              "A_e", found.plant.exposedM2(), Kind.AREA, "wetted soil out of the crown's shade"),
           computed("P_e", found.rainMPerS, Kind.WATER_DEPTH_RATE, "USDA-SCS effective rain"),
-          computed("A_s", found.soilM2, Kind.AREA, "soil within the reach of the roots"));
+          computed("A_s", found.plant.soilM2(), Kind.AREA, "soil within the reach of the roots"));
     }
 
     private Working intervalWorking(NeedOfPlant found, String speciesOrigin) {
@@ -312,8 +313,8 @@ public record WaterNeeds(
           computed("p", found.depletion, Kind.SHARE, speciesOrigin),
           computed("FC", soil.fieldCapacity(), Kind.SHARE, soil.origin()),
           computed("WP", soil.wiltingPoint(), Kind.SHARE, soil.origin()),
-          computed("Z", found.rootDepthM, Kind.LENGTH, speciesOrigin),
-          computed("A_s", found.soilM2, Kind.AREA, "soil within the reach of the roots"),
+          computed("Z", found.plant.rootDepthM(), Kind.LENGTH, speciesOrigin),
+          computed("A_s", found.plant.soilM2(), Kind.AREA, "soil within the reach of the roots"),
           computed("u", found.useM3PerS(), Kind.DAILY_WATER, "transpiration and evaporation"));
     }
   }

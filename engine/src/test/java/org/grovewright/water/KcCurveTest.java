@@ -28,6 +28,21 @@ class KcCurveTest {
   }
 
   @Test
+  void beansOfExample29And30() {
+    // FAO-56 Example 30: Kcb 0.15, 1.14 and 0.25 with stages of 25, 25, 30 and 20 days have 0.15,
+    // 0.63, 1.14 and 0.70 on days 12, 37, 65 and 90. The curve here gives the middle of a day, half
+    // a day before its end.
+    Species beans =
+        TestCatalogue.species(
+            "b", false, 1, 1, new Species.Kc(0.15, 1.14, 0.25, 25, 25, 30, 20, 1));
+    KcCurve curve = KcCurve.of(beans, false);
+    assertThat(curve.basalOnDay(12, 0, 0)).isCloseTo(0.15, within(0.005));
+    assertThat(curve.basalOnDay(37, 0, 0)).isCloseTo(0.63, within(0.025));
+    assertThat(curve.basalOnDay(65, 0, 0)).isCloseTo(1.14, within(0.005));
+    assertThat(curve.basalOnDay(90, 0, 0)).isCloseTo(0.70, within(0.03));
+  }
+
+  @Test
   void seasonStartsSixMonthsLaterInTheSouth() {
     KcCurve north = KcCurve.of(TestCatalogue.evergreen(), false);
     KcCurve south = KcCurve.of(TestCatalogue.evergreen(), true);
@@ -45,10 +60,10 @@ class KcCurveTest {
 
   @Test
   void dryWindRaisesTheLevels() {
-    // FAO-56 Example 28 has corn (2 m) under 2.2 m/s and 75 %: Kc mid 1.20 becomes 1.09 (from
-    // memory), and in Phoenix-like weather of 4.6 m/s and 44 % it becomes 1.30.
-    assertThat(1.20 + KcCurve.weatherShift(2.2, 0.75, 2)).isCloseTo(1.10, within(0.011));
-    assertThat(1.20 + KcCurve.weatherShift(4.6, 0.44, 2)).isCloseTo(1.30, within(0.011));
+    // FAO-56 box 15: beans of 0.4 m under 2.2 m/s and 30 %, 1.15 becomes 1.19.
+    assertThat(1.15 + KcCurve.weatherShift(2.2, 0.30, 0.4)).isCloseTo(1.19, within(0.005));
+    // FAO-56 Example 32: the same bracket with 1 m, 3 m/s and 20 %, 1.2 becomes 1.30.
+    assertThat(1.20 + KcCurve.weatherShift(3, 0.20, 1)).isCloseTo(1.30, within(0.005));
     assertThat(KcCurve.weatherShift(2, 0.45, 3)).isCloseTo(0, within(1e-12));
   }
 

@@ -13,8 +13,8 @@ import org.grovewright.water.ReferenceEt.WindFrom;
 import org.junit.jupiter.api.Test;
 
 /**
- * The worked examples of FAO Irrigation and Drainage Paper 56 (1998). Those marked "seen" were read
- * as restated in the test data of public hydrology libraries; the others are from memory.
+ * The worked examples of FAO Irrigation and Drainage Paper 56 (1998), read in the paper or, for
+ * Examples 2 to 10, 14, 17 and 18, as restated in the test data of public hydrology libraries.
  */
 class ReferenceEtTest {
   private static final OptionalDouble NONE = OptionalDouble.empty();
@@ -44,7 +44,7 @@ class ReferenceEtTest {
 
   @Test
   void pressureAndPsychrometricConstant() {
-    // FAO-56 Example 2 (1800 m), seen; the pressure at 1200 m is of Example 4, seen.
+    // FAO-56 Example 2 (1800 m); the pressure at 1200 m is of Example 4.
     assertThat(Air.pressureKPa(1800)).isCloseTo(81.8, within(0.05));
     assertThat(Air.psychrometricKPaPerC(81.8)).isCloseTo(0.054, within(0.0005));
     assertThat(Air.pressureKPa(1200)).isCloseTo(87.9, within(0.05));
@@ -52,7 +52,7 @@ class ReferenceEtTest {
 
   @Test
   void saturationVapourPressure() {
-    // FAO-56 Example 3: 24.5 and 15 degrees, seen.
+    // FAO-56 Example 3: 24.5 and 15 degrees.
     assertThat(Air.saturationKPa(24.5)).isCloseTo(3.075, within(0.0005));
     assertThat(Air.saturationKPa(15)).isCloseTo(1.705, within(0.0005));
     double es = ReferenceEt.daily(at(0, 0, 2), 100, temperatures(15, 24.5)).esKPa();
@@ -61,14 +61,14 @@ class ReferenceEtTest {
 
   @Test
   void slopeOfSaturationCurve() {
-    // ASCE-EWRI (2005) appendix C, table C-3, seen; its mean temperatures are rounded.
+    // ASCE-EWRI (2005) appendix C, table C-3; its mean temperatures are rounded.
     assertThat(Air.slopeKPaPerC(21.65)).isCloseTo(0.1585, within(0.0005));
     assertThat(Air.slopeKPaPerC(26.4)).isCloseTo(0.2027, within(0.0005));
   }
 
   @Test
   void actualVapourPressureFromEachKindOfHumidity() {
-    // FAO-56 Example 5: 18 to 25 degrees, 82 to 54 %, seen.
+    // FAO-56 Example 5: 18 to 25 degrees, 82 to 54 %.
     Weather weather = sunny(18, 25, extremes(0.82, 0.54), 2, 8);
     ReferenceEt et = ReferenceEt.daily(at(0, 0, 2), 100, weather);
     assertThat(et.eaKPa()).isCloseTo(1.70, within(0.005));
@@ -93,7 +93,7 @@ class ReferenceEtTest {
 
   @Test
   void sunOfSeptemberInTheSouth() {
-    // FAO-56 Examples 8 and 9: 20 degrees south, 3 September, seen.
+    // FAO-56 Examples 8 and 9: 20 degrees south, 3 September.
     SolarDay sun = SolarDay.of(-20, 246);
     assertThat(sun.inverseDistance()).isCloseTo(0.985, within(0.0005));
     assertThat(sun.declinationRad()).isCloseTo(0.120, within(0.0005));
@@ -105,8 +105,7 @@ class ReferenceEtTest {
   @Test
   void radiationOfRioInMay() {
     // FAO-56 Examples 10 to 12: Rio de Janeiro, 22.90 S, 7.1 h/day in May; 19.1 to 25.1 degrees,
-    // vapour pressure 2.1 kPa. Ra 25.1, N 10.9, Rs 14.5, Rso 18.8, Rnl 3.5, Rns 11.1, Rn 7.6; the
-    // long-wave step seen, the rest from memory.
+    // vapour pressure 2.1 kPa. Ra 25.1, N 10.9, Rs 14.5, Rso 18.8, Rnl 3.5, Rns 11.1, Rn 7.6.
     Weather weather = sunny(19.1, 25.1, dewPoint(Air.dewPointC(2.1)), 2, 7.1);
     ReferenceEt et = ReferenceEt.daily(at(-22.9, 0, 2), 135, weather);
     assertThat(et.sun().raMjPerM2Day()).isCloseTo(25.1, within(0.05));
@@ -121,14 +120,14 @@ class ReferenceEtTest {
 
   @Test
   void soilHeatOfMonths() {
-    // FAO-56 Example 13: Algiers, 14.1, 16.1 and 18.8 degrees, from memory.
+    // FAO-56 Example 13: Algiers, 14.1, 16.1 and 18.8 degrees.
     assertThat(ReferenceEt.soilHeatMj(14.1, 18.8)).isCloseTo(0.33, within(0.005));
     assertThat(ReferenceEt.soilHeatFromPreviousMj(14.1, 16.1)).isCloseTo(0.28, within(0.005));
   }
 
   @Test
   void windBroughtDownToTwoMetres() {
-    // FAO-56 Example 14: 3.2 m/s at 10 m is 2.4 m/s at 2 m, seen.
+    // FAO-56 Example 14: 3.2 m/s at 10 m is 2.4 m/s at 2 m.
     assertThat(Air.windAt2m(3.2, 10)).isCloseTo(2.4, within(0.05));
     assertThat(Air.windAt2m(3.2, 2)).isEqualTo(3.2);
     // A calm is lifted to the floor of FAO-56 chapter 3.
@@ -139,7 +138,7 @@ class ReferenceEtTest {
   @Test
   void radiationFromTemperatures() {
     // FAO-56 Example 15: Lyon, 45.72 N, 200 m, July, 14.8 to 26.6 degrees, inland: Ra 40.6 and Rs
-    // 22.3 MJ/m2/day; the inputs and 22.29 seen.
+    // 22.3 MJ/m2/day.
     ReferenceEt et = ReferenceEt.monthly(at(45.72, 200, 2), 7, temperatures(14.8, 26.6), 0);
     assertThat(et.sun().dayOfYear()).isEqualTo(196);
     assertThat(et.sun().raMjPerM2Day()).isCloseTo(40.6, within(0.06));
@@ -152,8 +151,22 @@ class ReferenceEtTest {
   }
 
   @Test
+  void netRadiationWithoutMeasuredRadiation() {
+    // FAO-56 Example 16: Bangkok in April, on the coast: Ra 38.1, Rs 21.9, Rso 28.5, Rns 16.9, Rnl
+    // 3.0, Rn 13.9.
+    Weather weather = new Weather(25.6, 34.8, dewPoint(Air.dewPointC(2.85)), NONE, NONE, NONE);
+    ReferenceEt et = ReferenceEt.monthly(at(13.73, 2, 2).coastal(CATALOGUE), 4, weather, 0);
+    assertThat(et.sun().raMjPerM2Day()).isCloseTo(38.1, within(0.05));
+    assertThat(et.rsMj()).isCloseTo(21.9, within(0.05));
+    assertThat(et.rsoMj()).isCloseTo(28.5, within(0.05));
+    assertThat(et.rnsMj()).isCloseTo(16.9, within(0.05));
+    assertThat(et.rnlMj()).isCloseTo(3.0, within(0.05));
+    assertThat(et.rnMj()).isCloseTo(13.9, within(0.05));
+  }
+
+  @Test
   void monthOfBangkok() {
-    // FAO-56 Example 17: Bangkok, 13.73 N, 2 m, April, every step seen.
+    // FAO-56 Example 17: Bangkok, 13.73 N, 2 m, April.
     Weather weather = sunny(25.6, 34.8, dewPoint(Air.dewPointC(2.85)), 2, 8.5);
     ReferenceEt et =
         ReferenceEt.monthly(
@@ -180,7 +193,7 @@ class ReferenceEtTest {
 
   @Test
   void dayOfBrussels() {
-    // FAO-56 Example 18: Uccle, 50.80 N, 100 m, 6 July, every step seen.
+    // FAO-56 Example 18: Uccle, 50.80 N, 100 m, 6 July.
     Weather weather = sunny(12.3, 21.5, extremes(0.84, 0.63), 10 / 3.6, 9.25);
     ReferenceEt et = ReferenceEt.daily(at(50.80, 100, 10), 187, weather);
     assertThat(et.u2MPerS()).isCloseTo(2.078, within(0.0005));
@@ -204,10 +217,21 @@ class ReferenceEtTest {
   @Test
   void julyOfLyonFromTemperaturesOnly() {
     // FAO-56 Example 20: Lyon as in Example 15 with wind 2 m/s and the dew point at the minimum;
-    // 4.56 mm/day by equation 6 and 5.03 by Hargreaves, from memory.
+    // 4.56 mm/day by equation 6 and 5.0 by equation 52.
     ReferenceEt et = ReferenceEt.monthly(at(45.72, 200, 2), 7, temperatures(14.8, 26.6), 0);
-    assertThat(et.penmanMonteithMm()).isCloseTo(4.56, within(0.05));
-    assertThat(et.hargreavesMm()).isCloseTo(5.03, within(0.05));
+    assertThat(et.slopeKPaPerC()).isCloseTo(0.150, within(0.0005));
+    assertThat(et.gammaKPaPerC()).isCloseTo(0.0658, within(0.00005));
+    assertThat(et.eaKPa()).isCloseTo(1.68, within(0.005));
+    assertThat(et.esKPa()).isCloseTo(2.58, within(0.005));
+    assertThat(et.relativeMin(26.6)).isCloseTo(0.48, within(0.005));
+    assertThat(et.rsMj()).isCloseTo(22.29, within(0.02));
+    assertThat(et.rsoMj()).isCloseTo(30.58, within(0.02));
+    assertThat(et.rnsMj()).isCloseTo(17.16, within(0.02));
+    // The paper rounds its factors to two decimals on the way.
+    assertThat(et.rnlMj()).isCloseTo(3.68, within(0.07));
+    assertThat(et.rnMj()).isCloseTo(13.48, within(0.08));
+    assertThat(et.penmanMonteithMm()).isCloseTo(4.56, within(0.03));
+    assertThat(et.hargreavesMm()).isCloseTo(5.0, within(0.05));
     assertThat(et.formula()).isEqualTo(Formula.HARGREAVES_SAMANI);
     assertThat(et.moisture()).isEqualTo(MoistureFrom.MINIMUM_TEMPERATURE);
     assertThat(et.wind()).isEqualTo(WindFrom.DEFAULT);

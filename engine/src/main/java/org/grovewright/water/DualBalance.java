@@ -1,0 +1,194 @@
+package org.grovewright.water;
+
+/**
+ * The water in the soil of one plant, moved on day by day with the dual crop coefficient of FAO-56
+ * chapters 7 and 8.
+ *
+ * <p>Two stores are kept as what is missing from them, in mm over the area of the root zone: the
+ * surface layer that dries by evaporation, and the root zone that includes it. Rain and irrigation
+ * come early in the day. After {@link #day} the terms of that day can be read. An instance is moved
+ * on by one thread and allocates nothing.
+ */
+public final class DualBalance {
+  private static final double DEPLETION_PER_MM = 0.04;
+
+  private final double readilyMm;
+  private final double totalMm;
+  private final double availableMmPerM;
+  private final double tableDepletion;
+  private final double depletionPerMm;
+  private final double bareShare;
+
+  private double surfaceMissing;
+  private double rootMissing;
+
+  private double surfaceStart;
+  private double reduction;
+  private double evaporationCoefficient;
+  private double evaporation;
+  private double surfaceDrainage;
+  private double rootStart;
+  private double totalAvailable;
+  private double readilyAvailable;
+  private double stress;
+  private double transpiration;
+  private double percolation;
+
+  /**
+   * A soil with its stores full.
+   *
+   * @param readilyMm readily evaporable water of the surface layer, mm
+   * @param totalMm total evaporable water of the surface layer, mm
+   * @param availableMmPerM available water of the soil, mm per metre of depth
+   * @param tableDepletion share of the available water used before the plant suffers, at 5 mm/day
+   * @param adjusted whether that share follows the day's evapotranspiration (FAO-56 table 22, note
+   *     2) or stays as it is
+   * @param mulchReduction share by which mulch reduces evaporation
+   */
+  public DualBalance(
+      double readilyMm,
+      double totalMm,
+      double availableMmPerM,
+      double tableDepletion,
+      boolean adjusted,
+      double mulchReduction) {
+    this.readilyMm = readilyMm;
+    this.totalMm = totalMm;
+    this.availableMmPerM = availableMmPerM;
+    this.tableDepletion = tableDepletion;
+    this.depletionPerMm = adjusted ? DEPLETION_PER_MM : 0;
+    this.bareShare = 1 - mulchReduction;
+  }
+
+  /**
+   * Sets what is missing from the stores, mm.
+   *
+   * @param surfaceMm from the surface layer
+   * @param rootMm from the root zone
+   */
+  public void start(double surfaceMm, double rootMm) {
+    surfaceMissing = surfaceMm;
+    rootMissing = rootMm;
+  }
+
+  /**
+   * Moves on by one day.
+   *
+   * @param et0 reference evapotranspiration, mm
+   * @param rain rain less runoff, mm
+   * @param irrigation irrigation as a depth over the root zone, mm
+   * @param basal basal crop coefficient over the area of the root zone
+   * @param shading basal crop coefficient of the crown above that area, which takes energy from
+   *     evaporation; the same as {@code basal} where crown and roots cover the same ground
+   * @param greatest upper limit of the crop coefficient, FAO-56 equation 72
+   * @param wetted share of the area that the last wetting reached
+   * @param exposed share of the area that is both wetted and not shaded
+   * @param rootDepthM depth of the root zone, metres; soil that roots reach anew is taken to be at
+   *     field capacity
+   */
+  public void day(
+      double et0,
+      double rain,
+      double irrigation,
+      double basal,
+      double shading,
+      double greatest,
+      double wetted,
+      double exposed,
+      double rootDepthM) {
+    double concentrated = rain + irrigation / wetted;
+    surfaceDrainage = Math.max(0, concentrated - surfaceMissing);
+    surfaceStart = Math.max(0, surfaceMissing - concentrated);
+    reduction =
+        surfaceStart <= readilyMm
+            ? 1
+            : Math.max(0, (totalMm - surfaceStart) / (totalMm - readilyMm));
+    double energy = Math.max(0, reduction * (greatest - shading));
+    evaporationCoefficient = bareShare * Math.min(energy, exposed * greatest);
+    evaporation = Math.min(evaporationCoefficient * et0, (totalMm - surfaceStart) * exposed);
+
+    totalAvailable = availableMmPerM * rootDepthM;
+    double depletion = tableDepletion + depletionPerMm * (5 - (basal * et0 + evaporation));
+    // FAO-56 keeps the adjusted share within these limits.
+    depletion = Math.max(0.1, Math.min(0.8, depletion));
+    readilyAvailable = depletion * totalAvailable;
+    double water = rain + irrigation;
+    rootStart = Math.max(0, rootMissing - water);
+    stress =
+        rootStart <= readilyAvailable
+            ? 1
+            : Math.max(0, (totalAvailable - rootStart) / (totalAvailable - readilyAvailable));
+    double left = Math.max(0, totalAvailable - rootMissing + water);
+    evaporation = Math.min(evaporation, left);
+    transpiration = Math.min(stress * basal * et0, left - evaporation);
+    double used = evaporation + transpiration;
+    percolation = Math.max(0, water - used - rootMissing);
+    surfaceMissing = Math.min(totalMm, surfaceStart + evaporation / exposed);
+    rootMissing = rootMissing - water + used + percolation;
+  }
+
+  /** Missing from the surface layer after the day's wetting, mm. */
+  public double surfaceStartMm() {
+    return surfaceStart;
+  }
+
+  /** Missing from the surface layer at the end of the day, mm. */
+  public double surfaceMissingMm() {
+    return surfaceMissing;
+  }
+
+  /** Evaporation reduction coefficient; FAO-56 equation 74. */
+  public double reduction() {
+    return reduction;
+  }
+
+  /** Evaporation coefficient; FAO-56 equation 71 reduced by the mulch. */
+  public double evaporationCoefficient() {
+    return evaporationCoefficient;
+  }
+
+  /** Evaporation over the area of the root zone, mm. */
+  public double evaporationMm() {
+    return evaporation;
+  }
+
+  /** Drainage out of the surface layer where it was wetted, mm; FAO-56 equation 79. */
+  public double surfaceDrainageMm() {
+    return surfaceDrainage;
+  }
+
+  /** Missing from the root zone after the day's wetting, mm. */
+  public double rootStartMm() {
+    return rootStart;
+  }
+
+  /** Missing from the root zone at the end of the day, mm; FAO-56 equation 85. */
+  public double rootMissingMm() {
+    return rootMissing;
+  }
+
+  /** Total available water, mm; FAO-56 equation 82. */
+  public double totalAvailableMm() {
+    return totalAvailable;
+  }
+
+  /** Readily available water, mm; FAO-56 equation 83. */
+  public double readilyAvailableMm() {
+    return readilyAvailable;
+  }
+
+  /** Water stress coefficient; FAO-56 equation 84. */
+  public double stress() {
+    return stress;
+  }
+
+  /** Transpiration over the area of the root zone, mm. */
+  public double transpirationMm() {
+    return transpiration;
+  }
+
+  /** Percolation below the root zone, mm; FAO-56 equation 88. */
+  public double percolationMm() {
+    return percolation;
+  }
+}
