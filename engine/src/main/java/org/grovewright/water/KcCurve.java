@@ -128,9 +128,18 @@ final class KcCurve {
    * @param heightM mean plant height, metres
    */
   static double weatherShift(double u2MPerS, double relativeMin, double heightM) {
+    return weatherBracket(u2MPerS, relativeMin) * heightFactor(heightM);
+  }
+
+  /** The part of {@link #weatherShift} that depends on the weather. */
+  static double weatherBracket(double u2MPerS, double relativeMin) {
     double u2 = Math.max(1, Math.min(6, u2MPerS));
     double humidity = 100 * Math.max(0.2, Math.min(0.8, relativeMin));
-    double height = Math.max(0.1, Math.min(10, heightM));
-    return (0.04 * (u2 - 2) - 0.004 * (humidity - 45)) * Math.pow(height / 3, 0.3);
+    return 0.04 * (u2 - 2) - 0.004 * (humidity - 45);
+  }
+
+  /** The part of {@link #weatherShift} that depends on the plant. */
+  static double heightFactor(double heightM) {
+    return Math.pow(Math.max(0.1, Math.min(10, heightM)) / 3, 0.3);
   }
 }

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Mulch;
 import org.grovewright.catalogue.Species;
@@ -88,21 +89,11 @@ public record WaterNeeds(
     ClimateEt climate = ClimateEt.of(grove.site(), grove.climate(), catalogue);
     SoilWater soil = SoilWater.of(grove.soil(), catalogue);
     List<Figure> et0 = enterEt0(climate, book);
-    Mulch mulch = mulchOf(grove, catalogue);
-    NeedSettings settings =
-        NeedSettings.of(catalogue, mulch, grove.preferences().ground().mulchKey().isPresent());
+    NeedSettings settings = settingsOf(grove, catalogue);
     Map<String, KcCurve> curves = new HashMap<>();
     List<PlantNeed> plants = new ArrayList<>(grove.plantings().size());
     for (Planting planting : grove.plantings()) {
-      Species species = catalogue.species().get(planting.speciesKey());
-      if (species == null) {
-        throw new IllegalArgumentException(
-            "plant "
-                + planting.id()
-                + " has the species "
-                + planting.speciesKey()
-                + ", which is not in the catalogue");
-      }
+      Species species = speciesOf(planting, catalogue);
       KcCurve curve =
           curves.computeIfAbsent(
               species.key(), key -> KcCurve.of(species, grove.site().southern()));
@@ -115,13 +106,32 @@ public record WaterNeeds(
         climate, soil, plants, EtFindings.of(grove.climate(), climate, catalogue));
   }
 
-  private static Mulch mulchOf(Grove grove, Catalogue catalogue) {
-    String key = grove.preferences().ground().mulchKey().orElse("mulch.wood-chips");
+  static Species speciesOf(Planting planting, Catalogue catalogue) {
+    Species species = catalogue.species().get(planting.speciesKey());
+    if (species == null) {
+      throw new IllegalArgumentException(
+          "plant "
+              + planting.id()
+              + " has the species "
+              + planting.speciesKey()
+              + ", which is not in the catalogue");
+    }
+    return species;
+  }
+
+  static NeedSettings settingsOf(Grove grove, Catalogue catalogue) {
+    Optional<String> chosen = grove.preferences().ground().mulchKey();
+    String key = chosen.orElse("mulch.wood-chips");
     Mulch mulch = catalogue.mulches().get(key);
     if (mulch == null) {
       throw new IllegalArgumentException("the mulch " + key + " is not in the catalogue");
     }
-    return mulch;
+    return NeedSettings.of(catalogue, mulch, chosen.isPresent());
+  }
+
+  /** The calendar year in which a month of a year of the plan lies. */
+  static int calendarYear(LocalDate start, int year, int month) {
+    return start.getYear() + year - (month < start.getMonthValue() ? 0 : 1);
   }
 
   private static List<Figure> enterEt0(ClimateEt climate, FigureBook book) {
@@ -199,8 +209,7 @@ public record WaterNeeds(
       LocalDate start = grove.start();
       for (int year = 1; year <= YEARS; year++) {
         for (int month = 1; month <= 12; month++) {
-          int calendarYear = start.getYear() + year - (month < start.getMonthValue() ? 0 : 1);
-          LocalDate middle = LocalDate.of(calendarYear, month, 15);
+          LocalDate middle = LocalDate.of(calendarYear(start, year, month), month, 15);
           double years = growth.yearsAt(middle);
           NeedOfPlant found = find(month, years);
           LocalDate lastDay = middle.withDayOfMonth(middle.lengthOfMonth());

@@ -5,26 +5,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Species;
 import org.grovewright.finding.Finding;
 import org.grovewright.model.Climate;
-import org.grovewright.model.Crew;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
-import org.grovewright.model.Point;
-import org.grovewright.model.Preferences;
-import org.grovewright.model.Site;
-import org.grovewright.model.Soil;
-import org.grovewright.model.Stock;
-import org.grovewright.model.Supply;
-import org.grovewright.model.Watering;
 import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Input;
@@ -35,75 +23,8 @@ class WaterNeedsTest {
   private static final Species AVOCADO = TestCatalogue.evergreen();
   private static final Species PEACH = TestCatalogue.deciduous();
   private static final Catalogue CATALOGUE = TestCatalogue.of(AVOCADO, PEACH);
-  private static final LocalDate START = LocalDate.of(2026, 3, 1);
+  private static final LocalDate START = TestGroves.START;
   private static final double LITRES_PER_DAY = 1000 * 86_400;
-
-  /** Normals of an invented dry-summer inland valley. */
-  private static Climate drySummer() {
-    double[] tmin = {4, 6, 7, 9, 12, 15, 18, 18, 16, 12, 7, 4};
-    double[] tmax = {14, 17, 20, 23, 28, 33, 36, 36, 32, 26, 19, 14};
-    double[] rainMm = {80, 70, 60, 25, 10, 2, 0, 0, 5, 20, 40, 70};
-    return climate(tmin, tmax, rainMm);
-  }
-
-  private static Climate climate(double[] tmin, double[] tmax, double[] rainMm) {
-    List<Climate.MonthNormal> months = new ArrayList<>();
-    for (int i = 0; i < 12; i++) {
-      months.add(
-          new Climate.MonthNormal(
-              i + 1,
-              tmin[i],
-              tmax[i],
-              NONE,
-              NONE,
-              NONE,
-              NONE,
-              NONE,
-              rainMm == null ? NONE : OptionalDouble.of(rainMm[i] / 1000)));
-    }
-    return new Climate(months, List.of(), 2, "invented");
-  }
-
-  private static Planting plant(String id, String species, double litres, LocalDate planted) {
-    return new Planting(
-        id,
-        species,
-        Optional.empty(),
-        new Point(0, 0),
-        Optional.empty(),
-        planted,
-        litres / 1000,
-        NONE,
-        NONE,
-        NONE);
-  }
-
-  private static Grove grove(double latitude, Climate climate, Planting... plantings) {
-    return new Grove(
-        new Site("invented", latitude, 0, 50, List.of(), 0, List.of(), List.of()),
-        new Soil(Optional.of("loam"), NONE, NONE, 1.2, Optional.empty(), NONE, Soil.SoilTest.NONE),
-        climate,
-        new Supply(
-            Supply.SupplyKind.HOUSE_TAP,
-            new Point(0, 0),
-            0,
-            OptionalDouble.of(300_000),
-            NONE,
-            NONE,
-            List.of(),
-            Optional.empty(),
-            NONE,
-            List.of(),
-            NONE),
-        List.of(),
-        List.of(plantings),
-        new Watering(
-            true, Optional.empty(), List.of(), Optional.empty(), Optional.empty(), List.of()),
-        new Stock(Map.of(), Map.of(), "USD"),
-        new Crew(1, Map.of(), Set.of()),
-        START,
-        new Preferences(Preferences.Units.METRIC, Preferences.Friction.HAZEN_WILLIAMS));
-  }
 
   private static double litresPerDay(MonthNeed month) {
     return month.need().value() * LITRES_PER_DAY;
@@ -112,11 +33,11 @@ class WaterNeedsTest {
   @Test
   void youngTreesWantWhatExtensionServicesSay() {
     Grove grove =
-        grove(
+        TestGroves.grove(
             37,
-            drySummer(),
-            plant("a", "evergreen", 20, START),
-            plant("p", "deciduous", 20, START));
+            TestGroves.drySummer(),
+            TestGroves.plant("a", "evergreen", 20, START),
+            TestGroves.plant("p", "deciduous", 20, START));
     WaterNeeds needs = WaterNeeds.of(grove, CATALOGUE, new FigureBook());
     // Oregon State Extension (seen): newly planted trees, 10 to 15 US gallons a week through the
     // first summers, which is 5 to 8 litres a day. The California Backyard Orchard (seen as
@@ -131,7 +52,8 @@ class WaterNeedsTest {
 
   @Test
   void needRisesWithTheYearsAndFallsInTheCool() {
-    Grove grove = grove(37, drySummer(), plant("a", "evergreen", 20, START));
+    Grove grove =
+        TestGroves.grove(37, TestGroves.drySummer(), TestGroves.plant("a", "evergreen", 20, START));
     PlantNeed plant = WaterNeeds.of(grove, CATALOGUE, new FigureBook()).plant("a");
     for (int month = 4; month <= 10; month++) {
       assertThat(plant.at(2, month).need().value())
@@ -149,7 +71,9 @@ class WaterNeedsTest {
     // FAO-56 equation 58 on the ground of one tree, pi/4 7^2 / 0.7 m2 but no more crown than the
     // spacing gives room for, at the cover of 70 % the coefficient belongs to.
     Species tree = TestCatalogue.species("t", true, 5, 6, AVOCADO.kc());
-    Grove grove = grove(37, drySummer(), plant("a", "t", 20, START.minusYears(60)));
+    Grove grove =
+        TestGroves.grove(
+            37, TestGroves.drySummer(), TestGroves.plant("a", "t", 20, START.minusYears(60)));
     WaterNeeds needs = WaterNeeds.of(grove, TestCatalogue.of(tree), new FigureBook());
     MonthNeed july = needs.plant("a").at(1, 7);
     ReferenceEt et = needs.climate().month(7);
@@ -163,7 +87,10 @@ class WaterNeedsTest {
   void theWorkingLeadsToTheNeed() {
     FigureBook book = new FigureBook();
     WaterNeeds.of(
-        grove(37, drySummer(), plant("Big Tree", "evergreen", 20, START)), CATALOGUE, book);
+        TestGroves.grove(
+            37, TestGroves.drySummer(), TestGroves.plant("Big Tree", "evergreen", 20, START)),
+        CATALOGUE,
+        book);
     for (int month = 1; month <= 12; month++) {
       Figure need = book.get(WaterNeeds.needId("Big Tree", 2, month));
       List<Input> in = need.working().inputs();
@@ -197,7 +124,8 @@ class WaterNeedsTest {
 
   @Test
   void newPlantsAreWateredOften() {
-    Grove grove = grove(37, drySummer(), plant("a", "evergreen", 20, START));
+    Grove grove =
+        TestGroves.grove(37, TestGroves.drySummer(), TestGroves.plant("a", "evergreen", 20, START));
     PlantNeed plant = WaterNeeds.of(grove, CATALOGUE, new FigureBook()).plant("a");
     double july = plant.at(1, 7).longestInterval().value() / 86_400;
     assertThat(july).isBetween(0.5, 4.0);
@@ -212,13 +140,19 @@ class WaterNeedsTest {
     double[] rainMm = {150, 150, 150, 150, 150, 150, 150, 150, 150, 150, 150, 150};
     double[] tmin = {8, 8, 9, 10, 11, 12, 13, 13, 12, 11, 9, 8};
     double[] tmax = {13, 13, 14, 15, 17, 18, 19, 19, 18, 16, 14, 13};
-    Planting tree = plant("a", "evergreen", 20, START.minusYears(8));
+    Planting tree = TestGroves.plant("a", "evergreen", 20, START.minusYears(8));
     double[] none = new double[12];
     PlantNeed wet =
-        WaterNeeds.of(grove(50, climate(tmin, tmax, rainMm), tree), CATALOGUE, new FigureBook())
+        WaterNeeds.of(
+                TestGroves.grove(50, TestGroves.climate(tmin, tmax, rainMm), tree),
+                CATALOGUE,
+                new FigureBook())
             .plant("a");
     PlantNeed dry =
-        WaterNeeds.of(grove(50, climate(tmin, tmax, none), tree), CATALOGUE, new FigureBook())
+        WaterNeeds.of(
+                TestGroves.grove(50, TestGroves.climate(tmin, tmax, none), tree),
+                CATALOGUE,
+                new FigureBook())
             .plant("a");
     for (int month = 1; month <= 12; month++) {
       assertThat(wet.at(1, month).need().value()).isNotNegative();
@@ -231,11 +165,11 @@ class WaterNeedsTest {
   void nothingIsNeededBeforePlantingOrWithoutLeaves() {
     LocalDate later = LocalDate.of(2026, 11, 20);
     Grove grove =
-        grove(
+        TestGroves.grove(
             37,
-            drySummer(),
-            plant("late", "evergreen", 20, later),
-            plant("p", "deciduous", 20, START));
+            TestGroves.drySummer(),
+            TestGroves.plant("late", "evergreen", 20, later),
+            TestGroves.plant("p", "deciduous", 20, START));
     WaterNeeds needs = WaterNeeds.of(grove, CATALOGUE, new FigureBook());
     assertThat(needs.plant("late").at(1, 10).need().value()).isZero();
     assertThat(needs.plant("late").at(1, 2).transpirationM3PerS()).isPositive();
@@ -248,7 +182,11 @@ class WaterNeedsTest {
     double[] tmin = {18, 18, 16, 12, 7, 4, 4, 6, 7, 9, 12, 15};
     double[] tmax = {36, 36, 32, 26, 19, 14, 14, 17, 20, 23, 28, 33};
     double[] rainMm = {0, 0, 5, 20, 40, 70, 80, 70, 60, 25, 10, 2};
-    Grove south = grove(-37, climate(tmin, tmax, rainMm), plant("p", "deciduous", 20, START));
+    Grove south =
+        TestGroves.grove(
+            -37,
+            TestGroves.climate(tmin, tmax, rainMm),
+            TestGroves.plant("p", "deciduous", 20, START));
     PlantNeed plant = WaterNeeds.of(south, CATALOGUE, new FigureBook()).plant("p");
     assertThat(plant.at(2, 7).need().value()).isZero();
     assertThat(plant.peakOf(2).month()).isIn(12, 1);
@@ -257,10 +195,11 @@ class WaterNeedsTest {
   @Test
   void saysWhatItAssumed() {
     Grove bare =
-        grove(
+        TestGroves.grove(
             37,
-            climate(new double[12], new double[] {9, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9}, null),
-            plant("p", "deciduous", 20, START));
+            TestGroves.climate(
+                new double[12], new double[] {9, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9}, null),
+            TestGroves.plant("p", "deciduous", 20, START));
     List<Finding> findings = WaterNeeds.of(bare, CATALOGUE, new FigureBook()).findings();
     assertThat(findings)
         .extracting(Finding::code)
@@ -269,17 +208,25 @@ class WaterNeedsTest {
 
   @Test
   void dryClimatesAreKnownByTheirRain() {
-    assertThat(ClimateEt.of(grove(37, drySummer()).site(), drySummer(), CATALOGUE).arid()).isTrue();
+    assertThat(
+            ClimateEt.of(
+                    TestGroves.grove(37, TestGroves.drySummer()).site(),
+                    TestGroves.drySummer(),
+                    CATALOGUE)
+                .arid())
+        .isTrue();
     double[] rainMm = {90, 90, 90, 90, 90, 90, 90, 90, 90, 90, 90, 90};
     double[] tmin = {0, 0, 2, 4, 8, 11, 13, 13, 10, 6, 3, 1};
     double[] tmax = {5, 6, 10, 14, 18, 21, 23, 23, 19, 14, 9, 6};
-    Climate humid = climate(tmin, tmax, rainMm);
-    assertThat(ClimateEt.of(grove(50, humid).site(), humid, CATALOGUE).arid()).isFalse();
+    Climate humid = TestGroves.climate(tmin, tmax, rainMm);
+    assertThat(ClimateEt.of(TestGroves.grove(50, humid).site(), humid, CATALOGUE).arid()).isFalse();
   }
 
   @Test
   void refusesWhatTheCatalogueDoesNotKnow() {
-    Grove grove = grove(37, drySummer(), plant("x", "dragonfruit", 20, START));
+    Grove grove =
+        TestGroves.grove(
+            37, TestGroves.drySummer(), TestGroves.plant("x", "dragonfruit", 20, START));
     assertThatThrownBy(() -> WaterNeeds.of(grove, CATALOGUE, new FigureBook()))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("plant x")
