@@ -1,0 +1,273 @@
+package org.grovewright.formats.weather;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.regex.Pattern;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import org.grovewright.water.Weather;
+
+/** Reads a table of weather from comma separated values; see the package for its headings. */
+public final class WeatherCsv {
+  private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)");
+  private static final CSVFormat FORMAT =
+      CSVFormat.RFC4180
+          .builder()
+          .setCommentMarker('#')
+          .setIgnoreEmptyLines(true)
+          .setIgnoreSurroundingSpaces(true)
+          .get();
+  // The year to which monthly means are assigned is of no meaning; it has no leap day.
+  private static final int ANY_YEAR = 2001;
+
+  private final String file;
+  private final List<WeatherProblem> problems = new ArrayList<>();
+  private final List<String> headings = new ArrayList<>();
+  private final List<String> ignored = new ArrayList<>();
+  private final Map<WeatherColumn, Integer> places = new EnumMap<>(WeatherColumn.class);
+  private final Map<WeatherColumn, WeatherColumn.Heading> meanings =
+      new EnumMap<>(WeatherColumn.class);
+
+  private WeatherCsv(String file) {
+    this.file = file;
+  }
+
+  /**
+   * Reads a file in UTF-8.
+   *
+   * @throws WeatherFileException if it cannot be read or used
+   */
+  public static WeatherTable read(Path path) {
+    String file = path.toString();
+    try (Reader reader = Files.newBufferedReader(path, StandardCharsets.UTF_8)) {
+      return read(file, reader);
+    } catch (NoSuchFileException e) {
+      throw new WeatherFileException(
+          file, List.of(new WeatherProblem(0, "", "there is no such file")));
+    } catch (CharacterCodingException e) {
+      throw new WeatherFileException(
+          file,
+          List.of(new WeatherProblem(0, "", "is not text in UTF-8; save it as CSV in UTF-8")));
+    } catch (IOException e) {
+      throw new WeatherFileException(
+          file, List.of(new WeatherProblem(0, "", "cannot be read: " + e.getMessage())));
+    }
+  }
+
+  /**
+   * Reads a table.
+   *
+   * @param file its name, for messages
+   * @param reader its text
+   * @throws WeatherFileException if it cannot be used
+   * @throws IOException if the text cannot be read
+   */
+  public static WeatherTable read(String file, Reader reader) throws IOException {
+    return new WeatherCsv(file).table(reader);
+  }
+
+  private WeatherTable table(Reader reader) throws IOException {
+    List<WeatherTable.Row> rows = new ArrayList<>();
+    try (CSVParser parser = FORMAT.parse(reader)) {
+      for (CSVRecord record : parser) {
+        int line = Math.toIntExact(parser.getCurrentLineNumber());
+        if (headings.isEmpty()) {
+          heading(record, line);
+        } else {
+          row(record, line, rows);
+        }
+      }
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+    if (headings.isEmpty()) {
+      fault(0, "", "is empty; it needs a heading such as date,tmin,tmax,rain and a row a day");
+    } else if (rows.isEmpty() && problems.isEmpty()) {
+      fault(0, "", "has a heading but no rows");
+    }
+    stopIfFaulty();
+    return new WeatherTable(file, places.containsKey(WeatherColumn.MONTH), rows, ignored);
+  }
+
+  private void heading(CSVRecord record, int line) {
+    for (int i = 0; i < record.size(); i++) {
+      String text = record.get(i);
+      if (i == 0 && text.startsWith("\uFEFF")) {
+        text = text.substring(1);
+      }
+      headings.add(text);
+      WeatherColumn.Heading heading = WeatherColumn.Heading.of(text);
+      if (heading == null) {
+        ignored.add(text);
+        continue;
+      }
+      meanings.put(heading.column(), heading);
+      Integer earlier = places.putIfAbsent(heading.column(), i);
+      if (earlier != null) {
+        fault(line, text, "says the same as column " + headings.get(earlier) + "; keep one");
+      }
+    }
+    boolean daily = places.containsKey(WeatherColumn.DATE);
+    boolean monthly = places.containsKey(WeatherColumn.MONTH);
+    if (daily == monthly) {
+      fault(
+          line,
+          "",
+          daily
+              ? "has both a date and a month column; keep the one that says what a row is"
+              : "needs a column date (rows are days) or month (rows are months); " + known());
+    }
+    for (WeatherColumn needed : List.of(WeatherColumn.TMIN, WeatherColumn.TMAX)) {
+      if (!places.containsKey(needed)) {
+        fault(line, "", "has no column " + needed.word() + "; " + known());
+      }
+    }
+    // Without the columns that say what a row is, every row would be a fault.
+    stopIfFaulty();
+  }
+
+  private static String known() {
+    return "the headings are comma separated and may be " + WeatherColumn.Heading.all();
+  }
+
+  private void row(CSVRecord record, int line, List<WeatherTable.Row> rows) {
+    if (record.size() != headings.size()) {
+      fault(line, "", "has " + record.size() + " cells, but the heading has " + headings.size());
+      return;
+    }
+    int before = problems.size();
+    LocalDate date = date(record, line, rows);
+    OptionalDouble tmin = needed(WeatherColumn.TMIN, record, line);
+    OptionalDouble tmax = needed(WeatherColumn.TMAX, record, line);
+    if (tmin.isPresent() && tmax.isPresent() && tmin.getAsDouble() > tmax.getAsDouble()) {
+      fault(line, heading(WeatherColumn.TMIN), "is above " + heading(WeatherColumn.TMAX));
+    }
+    Weather.Humidity humidity =
+        new Weather.Humidity(
+            number(WeatherColumn.DEW_POINT, record, line),
+            number(WeatherColumn.HUMIDITY_MAX, record, line),
+            number(WeatherColumn.HUMIDITY_MIN, record, line),
+            number(WeatherColumn.HUMIDITY, record, line));
+    OptionalDouble wind = number(WeatherColumn.WIND, record, line);
+    OptionalDouble solar = number(WeatherColumn.SOLAR, record, line);
+    OptionalDouble sunshine = number(WeatherColumn.SUNSHINE, record, line);
+    OptionalDouble rain = number(WeatherColumn.RAIN, record, line);
+    if (problems.size() == before) {
+      Weather weather =
+          new Weather(tmin.orElseThrow(), tmax.orElseThrow(), humidity, wind, solar, sunshine);
+      rows.add(new WeatherTable.Row(line, date, weather, rain));
+    }
+  }
+
+  private LocalDate date(CSVRecord record, int line, List<WeatherTable.Row> rows) {
+    LocalDate date;
+    WeatherColumn column;
+    if (places.containsKey(WeatherColumn.MONTH)) {
+      column = WeatherColumn.MONTH;
+      OptionalDouble month = needed(column, record, line);
+      if (month.isEmpty()) {
+        return null;
+      }
+      if (month.getAsDouble() != Math.rint(month.getAsDouble())) {
+        fault(line, heading(column), "must be a whole number from 1 to 12");
+        return null;
+      }
+      date = LocalDate.of(ANY_YEAR, (int) month.getAsDouble(), 1);
+    } else {
+      column = WeatherColumn.DATE;
+      String text = record.get(places.get(column));
+      try {
+        date = LocalDate.parse(text);
+      } catch (DateTimeParseException e) {
+        fault(
+            line,
+            heading(column),
+            "\"" + text + "\" is not a date of the calendar; write it as 2025-07-31");
+        return null;
+      }
+    }
+    if (!rows.isEmpty() && !date.isAfter(rows.get(rows.size() - 1).date())) {
+      WeatherTable.Row last = rows.get(rows.size() - 1);
+      fault(
+          line,
+          heading(column),
+          (date.equals(last.date()) ? "is the same as on line " : "goes back before line ")
+              + last.line()
+              + "; rows must follow the calendar, one each");
+    }
+    return date;
+  }
+
+  private OptionalDouble needed(WeatherColumn column, CSVRecord record, int line) {
+    if (record.get(places.get(column)).isEmpty()) {
+      fault(line, heading(column), "is empty");
+      return OptionalDouble.empty();
+    }
+    return number(column, record, line);
+  }
+
+  private OptionalDouble number(WeatherColumn column, CSVRecord record, int line) {
+    Integer place = places.get(column);
+    if (place == null || record.get(place).isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    String text = record.get(place);
+    if (!NUMBER.matcher(text).matches()) {
+      String hint = text.matches("[+-]?\\d+,\\d+") ? "; write decimals with a point, as 12.5" : "";
+      fault(line, heading(column), "\"" + text + "\" is not a number" + hint);
+      return OptionalDouble.empty();
+    }
+    double value = meanings.get(column).toProgram().applyAsDouble(Double.parseDouble(text));
+    if (!(value >= column.least && value <= column.greatest)) {
+      fault(line, heading(column), text + " is out of range" + allowed(column, value));
+      return OptionalDouble.empty();
+    }
+    return OptionalDouble.of(value);
+  }
+
+  private String allowed(WeatherColumn column, double value) {
+    String range =
+        "; it must lie between "
+            + plain(column.least)
+            + " and "
+            + plain(column.greatest)
+            + (column.unit.isEmpty() ? "" : " " + column.unit);
+    boolean temperature = column == WeatherColumn.TMIN || column == WeatherColumn.TMAX;
+    boolean hot = temperature && value > column.greatest && value < 130;
+    return hot
+        ? range + "; if these are degrees Fahrenheit, name the column " + column.word() + "_f"
+        : range;
+  }
+
+  private static String plain(double number) {
+    return Long.toString(Math.round(number));
+  }
+
+  private String heading(WeatherColumn column) {
+    return headings.get(places.get(column));
+  }
+
+  private void fault(int line, String column, String message) {
+    problems.add(new WeatherProblem(line, column, message));
+  }
+
+  private void stopIfFaulty() {
+    if (!problems.isEmpty()) {
+      throw new WeatherFileException(file, problems);
+    }
+  }
+}

@@ -1,0 +1,23 @@
+package org.grovewright.formats.weather;
+
+import java.nio.file.Path;
+import org.grovewright.formats.description.DailyWeather;
+import org.grovewright.formats.description.DescriptionException;
+import org.grovewright.formats.description.Problem;
+import org.grovewright.model.Climate;
+
+/** The reader of the weather files that descriptions name. */
+public final class WeatherOfDescription implements DailyWeather {
+  @Override
+  public Climate read(Path file, double windHeightM, String source) {
+    try {
+      return ClimateOfDays.of(WeatherCsv.read(file), windHeightM, source);
+    } catch (WeatherFileException e) {
+      throw new DescriptionException(
+          e.file(),
+          e.problems().stream()
+              .map(p -> new Problem(p.line(), p.line() > 0 ? 1 : 0, p.column(), p.message()))
+              .toList());
+    }
+  }
+}

@@ -1,0 +1,12 @@
+/**
+ * Weather as people have it in files.
+ *
+ * <p>A weather file is a table of comma separated values with a heading. Each row is a day ({@code
+ * date}, as 2025-07-31) or the mean of a month ({@code month}, 1 to 12); lowest and highest
+ * temperature must be there, everything else as far as it was measured. Headings may say their unit
+ * ({@code tmax_f}, {@code rain_in}). {@link org.grovewright.formats.weather.WeatherCsv} reads the
+ * table and names every fault by line and column; {@link
+ * org.grovewright.formats.weather.ClimateOfDays} averages a daily table into the months of a
+ * climate.
+ */
+package org.grovewright.formats.weather;
