@@ -134,12 +134,12 @@ public final class DailyClimate {
   }
 
   /** Day of a year without leap day, 1 to 365. */
-  int dayOfYear(int day) {
+  public int dayOfYear(int day) {
     return dayOfYear[day];
   }
 
   /** What wind and dry air add to the limit of the crop coefficient of a plant of 3 m. */
-  double limitShift(int day) {
+  public double limitShift(int day) {
     return limitShift[day];
   }
 }

@@ -100,8 +100,12 @@ class WaterNeedsTest {
                   + value(in, "K_e") * (1 - value(in, "m")) * value(in, "A_e"));
       double byHand = Math.max(0, use - value(in, "P_e") * value(in, "A_s"));
       assertThat(need.value()).isCloseTo(byHand, within(1e-18));
-      assertThat(in.get(0).origin()).isEqualTo(String.format("water.et0.month-%02d", month));
-      Figure interval = book.get(String.format("water.interval.big-tree.year-2.month-%02d", month));
+      assertThat(in.get(0).origin())
+          .isEqualTo(String.format(java.util.Locale.ROOT, "water.et0.month-%02d", month));
+      Figure interval =
+          book.get(
+              String.format(
+                  java.util.Locale.ROOT, "water.interval.big-tree.year-2.month-%02d", month));
       List<Input> store = interval.working().inputs();
       double seconds =
           value(store, "p")

@@ -42,9 +42,12 @@ public final class ClimateOfDays {
     for (int i = 0; i < 12; i++) {
       normals.add(normal(i + 1, byMonth.get(i), table.monthly()));
     }
-    List<DayWeather> days =
-        table.monthly() ? List.of() : table.rows().stream().map(ClimateOfDays::day).toList();
-    return new Climate(normals, days, windHeightM, source);
+    return new Climate(normals, days(table), windHeightM, source);
+  }
+
+  /** The days of a daily table; nothing for a monthly one. */
+  public static List<DayWeather> days(WeatherTable table) {
+    return table.monthly() ? List.of() : table.rows().stream().map(ClimateOfDays::day).toList();
   }
 
   private static MonthNormal normal(int month, List<WeatherTable.Row> rows, boolean monthly) {
