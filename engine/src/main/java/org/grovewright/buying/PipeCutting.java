@@ -167,8 +167,7 @@ final class PipeCutting {
       List<CuttingPlan.Cut> cuts = new ArrayList<>();
       for (Part part : byBin.get(bin)) {
         cuts.add(
-            new CuttingPlan.Cut(
-                part.label(), part.lengthMm() / 1000.0, part.number(), part.of()));
+            new CuttingPlan.Cut(part.label(), part.lengthMm() / 1000.0, part.number(), part.of()));
       }
       long length = fromShed ? onHand.get(bin) : stock;
       lengths.add(new CuttingPlan.Length(fromShed, length / 1000.0, cuts));
