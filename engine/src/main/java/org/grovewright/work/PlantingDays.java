@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Species;
+import org.grovewright.catalogue.Species.Role;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
 import org.grovewright.model.Grove;
@@ -20,21 +21,28 @@ import org.grovewright.quantity.Quantity;
  * month is too cold for a young plant.
  */
 final class PlantingDays {
-  /** Tasks whose key is this word, or begins with it and a hyphen, put plants into the ground. */
-  private static final String PLANTING = "plant";
+  /** The tasks that put plants into the ground, and the plants each puts in. */
+  private static final Map<String, Role> PLANTING =
+      Map.of(
+          "plant-tree", Role.MAIN,
+          "plant-companion", Role.COMPANION,
+          "plant-groundcover", Role.GROUNDCOVER);
 
   private PlantingDays() {}
 
-  private static boolean isPlanting(String taskKey) {
-    return taskKey.equals(PLANTING) || taskKey.startsWith(PLANTING + "-");
-  }
-
-  /** The plants that a job puts in, without those that stand already. */
-  private static List<Planting> plants(String taskKey, String subject, Grove grove) {
+  /** The plants that a task puts in at a place, without those that stand already. */
+  private static List<Planting> plants(
+      String taskKey, String subject, Grove grove, Catalogue catalogue) {
+    Role role = PLANTING.get(taskKey);
     List<Planting> plants = new ArrayList<>();
     for (Planting planting : grove.plantings()) {
+      Species species = catalogue.species().get(planting.speciesKey());
       boolean here = subject.isEmpty() || planting.rowId().orElse("").equals(subject);
-      if (isPlanting(taskKey) && here && !planting.plantedOn().isBefore(grove.start())) {
+      if (role != null
+          && species != null
+          && species.role() == role
+          && here
+          && !planting.plantedOn().isBefore(grove.start())) {
         plants.add(planting);
       }
     }
@@ -50,15 +58,15 @@ final class PlantingDays {
   }
 
   /** The first day on which a job may be done. */
-  static LocalDate notBefore(TaskGraph.Job job, Grove grove) {
-    return lastDay(plants(job.task().key(), job.subject(), grove), grove.start());
+  static LocalDate notBefore(TaskGraph.Job job, Grove grove, Catalogue catalogue) {
+    return lastDay(plants(job.task().key(), job.subject(), grove, catalogue), grove.start());
   }
 
   /** What there is to say of the planting days. */
   static List<Finding> check(List<WorkTask> tasks, Grove grove, Catalogue catalogue) {
     List<Finding> findings = new ArrayList<>();
     for (WorkTask task : tasks) {
-      List<Planting> plants = plants(task.kind().key(), task.subject(), grove);
+      List<Planting> plants = plants(task.kind().key(), task.subject(), grove, catalogue);
       if (plants.isEmpty() || task.finish().isEmpty()) {
         continue;
       }
@@ -89,7 +97,7 @@ final class PlantingDays {
     Map<String, Species> tender = new LinkedHashMap<>();
     for (Planting planting : plants) {
       Species species = catalogue.species().get(planting.speciesKey());
-      if (species != null && lowest < ColdNights.youngLimit(species, catalogue)) {
+      if (lowest < ColdNights.youngLimit(species, catalogue)) {
         tender.put(species.key(), species);
       }
     }

@@ -16,9 +16,11 @@ import java.util.SplittableRandom;
  * priority that respects what comes first, and each is put where it finishes earliest in the time
  * still free. Tries differ in their order (least latest start first, longest chain first, and a
  * fixed number of shuffled orders from a fixed seed); the schedule that ends first is kept, and of
- * those the one whose activities end earlier altogether. Source of the scheme: Kelley, The
- * Critical-Path Method: Resources Planning and Scheduling (1963); Kolisch, Serial and parallel
- * resource-constrained project scheduling methods revisited (1996), both from memory.
+ * those the one whose activities end earlier altogether. Every other shuffled try also fixes how
+ * many people each activity gets, because the most that can help is not always best for the whole.
+ * Source of the scheme: Kelley, The Critical-Path Method: Resources Planning and Scheduling (1963);
+ * Kolisch, Serial and parallel resource-constrained project scheduling methods revisited (1996),
+ * both from memory.
  */
 final class Scheduler {
   private static final int SHUFFLED_TRIES = 300;
@@ -47,7 +49,8 @@ final class Scheduler {
     for (Activity activity : activities) {
       List<CriticalPath.Link> row = new ArrayList<>();
       for (Wait wait : activity.waits()) {
-        row.add(new CriticalPath.Link(wait.before(), 0));
+        double lag = wait.seconds() * time.workedShare() / time.slotSeconds();
+        row.add(new CriticalPath.Link(wait.before(), lag));
       }
       links.add(row);
     }
@@ -74,21 +77,22 @@ final class Scheduler {
     for (int i = 0; i < n; i++) {
       all[i] = mostPeople(activities.get(i));
     }
-    Try best = attempt(latestStart, all);
-    best = better(best, attempt(latestFinish, all));
+    Try best = attempt(latestStart, all, false);
+    best = better(best, attempt(latestFinish, all, false));
     SplittableRandom random = new SplittableRandom(SEED);
     for (int k = 0; k < SHUFFLED_TRIES; k++) {
+      boolean exactly = k % 2 == 0;
       double[] priority = new double[n];
       int[] limit = all.clone();
       // The later the try, the further its order strays from the critical path's.
-      double spread = path.length() * (0.1 + 0.9 * k / SHUFFLED_TRIES);
+      double spread = path.length() * (0.1 + 2.4 * k / SHUFFLED_TRIES);
       for (int i = 0; i < n; i++) {
         priority[i] = latestStart[i] + spread * (random.nextDouble() - 0.5);
-        if (random.nextInt(4) == 0) {
+        if (exactly || random.nextInt(4) == 0) {
           limit[i] = 1 + random.nextInt(all[i]);
         }
       }
-      best = better(best, attempt(priority, limit));
+      best = better(best, attempt(priority, limit, exactly));
     }
     return Arrays.asList(best.placements());
   }
@@ -100,7 +104,8 @@ final class Scheduler {
     return b.sumOfEnds() < a.sumOfEnds() ? b : a;
   }
 
-  private Try attempt(double[] priority, int[] limit) {
+  /** One schedule; {@code exactly} puts as many people to each activity as its limit says. */
+  private Try attempt(double[] priority, int[] limit, boolean exactly) {
     int n = activities.size();
     Placement[] placed = new Placement[n];
     boolean[] done = new boolean[n];
@@ -116,7 +121,7 @@ final class Scheduler {
           next = i;
         }
       }
-      placed[next] = place(next, limit[next], placed, usage);
+      placed[next] = place(next, exactly ? limit[next] : 1, limit[next], placed, usage);
       usage.add(placed[next]);
       done[next] = true;
       end = Math.max(end, placed[next].endSlot());
@@ -135,7 +140,7 @@ final class Scheduler {
   }
 
   /** Puts one activity where it ends earliest, with as many people as that takes. */
-  private Placement place(int i, int limit, Placement[] placed, Usage usage) {
+  private Placement place(int i, int fewest, int most, Placement[] placed, Usage usage) {
     Activity activity = activities.get(i);
     int ready = time.slotAtOrAfter(activity.notBefore());
     for (Wait wait : activity.waits()) {
@@ -147,7 +152,7 @@ final class Scheduler {
       ready = Math.max(ready, after);
     }
     Placement best = null;
-    for (int hands = limit; hands >= 1; hands--) {
+    for (int hands = most; hands >= fewest; hands--) {
       Placement placement = fill(slotsOf(activity, hands), hands, ready, usage);
       if (best == null || placement.endSlot() < best.endSlot()) {
         best = placement;

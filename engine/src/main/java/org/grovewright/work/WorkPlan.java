@@ -74,7 +74,9 @@ public record WorkPlan(
       time = new WorkingTime(crew, grove.start(), slotSeconds);
       int leastChunk =
           (int) Math.ceil(catalogue.constant("work.least-session").value() / slotSeconds);
-      placed = new Scheduler(activities(jobs, grove), crew.people(), time, leastChunk).schedule();
+      placed =
+          new Scheduler(activities(jobs, grove, catalogue), crew.people(), time, leastChunk)
+              .schedule();
     } else if (!jobs.isEmpty()) {
       findings.add(
           Finding.of(
@@ -103,7 +105,8 @@ public record WorkPlan(
     return new WorkPlan(tasks, days, finish, findings);
   }
 
-  private static List<Scheduler.Activity> activities(List<TaskGraph.Job> jobs, Grove grove) {
+  private static List<Scheduler.Activity> activities(
+      List<TaskGraph.Job> jobs, Grove grove, Catalogue catalogue) {
     List<Scheduler.Activity> activities = new ArrayList<>();
     for (TaskGraph.Job job : jobs) {
       List<Scheduler.Wait> waits = new ArrayList<>();
@@ -115,7 +118,7 @@ public record WorkPlan(
           new Scheduler.Activity(
               job.personSeconds(),
               job.task().maxPeople(),
-              PlantingDays.notBefore(job, grove).atStartOfDay(),
+              PlantingDays.notBefore(job, grove, catalogue).atStartOfDay(),
               waits));
     }
     return activities;

@@ -17,6 +17,7 @@ final class WorkingTime {
   private final Crew crew;
   private final int slotSeconds;
   private final int longestWindow;
+  private final double workedShare;
   private final List<Window> windows = new ArrayList<>();
   private LocalDate nextDate;
   private LocalDateTime busyUntil = LocalDateTime.MIN;
@@ -45,12 +46,15 @@ final class WorkingTime {
       addDay();
     }
     int longest = 0;
+    long worked = 0;
     for (Window window : windows) {
       if (!window.start().toLocalDate().isBefore(settled)) {
         longest = Math.max(longest, window.slots());
+        worked += window.slots();
       }
     }
     this.longestWindow = longest;
+    this.workedShare = (double) worked * slotSeconds / (14 * 86_400);
   }
 
   /** Whether the crew's week holds at least one slot. */
@@ -83,6 +87,11 @@ final class WorkingTime {
   /** Slots of the longest window that comes back week after week. */
   int longestWindow() {
     return longestWindow;
+  }
+
+  /** Share of the time that is worked, over whole weeks. */
+  double workedShare() {
+    return workedShare;
   }
 
   /** The window with this number, in order of time. */
