@@ -13,12 +13,11 @@ import java.util.List;
  * set of pieces that leaves the least off-cut (the idea of Gupta and Ho, A new heuristic algorithm
  * for the one-dimensional bin-packing problem, 1999, from memory). A lower bound on the number
  * bought (total length, and for equal stock the bound L2 of Martello and Toth, Knapsack Problems,
- * 1990, from memory) often proves the plan best; where it does not, branch and bound searches on
- * within a fixed number of steps.
+ * 1990, from memory) often proves the plan best; where it does not, {@link Recutting} and then
+ * branch and bound search on, each within a fixed number of steps.
  */
 final class CuttingStock {
   private static final int SEARCH_STEPS = 300_000;
-  private static final int FILL_STEPS = 20_000;
 
   private final long[] sorted;
   private final long[] onHand;
@@ -81,6 +80,9 @@ final class CuttingStock {
     keep(leastSlack(true));
     keep(leastSlack(false));
     int bound = lowerBound();
+    if (bestBought > bound) {
+      keep(new Recutting(sorted, onHand, stock, best).improved(bound));
+    }
     proven = bestBought <= bound || branch(bound);
   }
 
@@ -228,58 +230,5 @@ final class CuttingStock {
       }
     }
     return false;
-  }
-
-  /** The set of pieces not yet cut that fills one length best, by depth first search. */
-  private static final class Filling {
-    private final long[] sorted;
-    private final int[] bins;
-    private final List<Integer> chosen = new ArrayList<>();
-    private List<Integer> fullest = List.of();
-    private long leastSlack;
-    private long capacity;
-    private int held = -1;
-    private int tries;
-
-    Filling(long[] sorted, int[] bins, long capacity) {
-      this.sorted = sorted;
-      this.bins = bins;
-      this.capacity = capacity;
-    }
-
-    void holdLongest() {
-      for (int k = 0; k < sorted.length && held < 0; k++) {
-        if (bins[k] < 0 && sorted[k] <= capacity) {
-          held = k;
-          chosen.add(k);
-          capacity -= sorted[k];
-          fullest = List.of(k);
-        }
-      }
-    }
-
-    List<Integer> fullest() {
-      leastSlack = capacity;
-      search(0, capacity);
-      return fullest;
-    }
-
-    private void search(int from, long slack) {
-      if (slack < leastSlack) {
-        leastSlack = slack;
-        fullest = List.copyOf(chosen);
-      }
-      long tried = -1;
-      for (int k = from; k < sorted.length && leastSlack > 0 && tries < FILL_STEPS; k++) {
-        boolean free = bins[k] < 0 && k != held;
-        if (free && sorted[k] <= slack && sorted[k] != tried) {
-          tried = sorted[k];
-          tries++;
-          chosen.add(k);
-          search(k + 1, slack - sorted[k]);
-          chosen.remove(chosen.size() - 1);
-        }
-      }
-    }
   }
 }
