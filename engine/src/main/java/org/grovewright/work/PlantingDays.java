@@ -5,7 +5,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.Constant;
 import org.grovewright.catalogue.Species;
 import org.grovewright.catalogue.Species.Role;
 import org.grovewright.finding.Finding;
@@ -30,14 +33,20 @@ final class PlantingDays {
 
   private PlantingDays() {}
 
-  /** The plants that a task puts in at a place, without those that stand already. */
+  /**
+   * The plants that a task puts in at a place (a row or a plant, or everywhere), without those that
+   * stand already.
+   */
   private static List<Planting> plants(
       String taskKey, String subject, Grove grove, Catalogue catalogue) {
     Role role = PLANTING.get(taskKey);
     List<Planting> plants = new ArrayList<>();
     for (Planting planting : grove.plantings()) {
       Species species = catalogue.species().get(planting.speciesKey());
-      boolean here = subject.isEmpty() || planting.rowId().orElse("").equals(subject);
+      boolean here =
+          subject.isEmpty()
+              || planting.rowId().orElse("").equals(subject)
+              || planting.id().equals(subject);
       if (role != null
           && species != null
           && species.role() == role
@@ -49,29 +58,47 @@ final class PlantingDays {
     return plants;
   }
 
-  private static LocalDate lastDay(List<Planting> plants, LocalDate start) {
-    LocalDate last = start;
+  /**
+   * The first days on which parts of a task may be done, with the share of the task that falls to
+   * each: for planting the days on which the plants are wanted, for other work the start.
+   */
+  static SortedMap<LocalDate, Double> shares(
+      String taskKey, String subject, Grove grove, Catalogue catalogue) {
+    SortedMap<LocalDate, Double> shares = new TreeMap<>();
+    List<Planting> plants = plants(taskKey, subject, grove, catalogue);
     for (Planting planting : plants) {
-      last = planting.plantedOn().isAfter(last) ? planting.plantedOn() : last;
+      shares.merge(planting.plantedOn(), 1.0 / plants.size(), Double::sum);
     }
-    return last;
+    if (plants.isEmpty()) {
+      shares.put(grove.start(), 1.0);
+    }
+    return shares;
   }
 
-  /** The first day on which a job may be done. */
-  static LocalDate notBefore(TaskGraph.Job job, Grove grove, Catalogue catalogue) {
-    return lastDay(plants(job.task().key(), job.subject(), grove, catalogue), grove.start());
+  /** The last planting day for which other work waits. */
+  static LocalDate holdingUntil(Grove grove, Catalogue catalogue) {
+    LocalDate first = LocalDate.MAX;
+    for (Planting planting : grove.plantings()) {
+      LocalDate day = planting.plantedOn();
+      first = day.isBefore(grove.start()) || day.isAfter(first) ? first : day;
+    }
+    Constant days = catalogue.constant("work.waits-for-planting");
+    return first.equals(LocalDate.MAX) ? first : first.plusDays(Math.round(days.value() / 86_400));
   }
 
   /** What there is to say of the planting days. */
   static List<Finding> check(List<WorkTask> tasks, Grove grove, Catalogue catalogue) {
     List<Finding> findings = new ArrayList<>();
     for (WorkTask task : tasks) {
-      List<Planting> plants = plants(task.kind().key(), task.subject(), grove, catalogue);
+      List<Planting> plants =
+          plants(task.kind().key(), task.subject(), grove, catalogue).stream()
+              .filter(p -> p.plantedOn().equals(task.notBefore()))
+              .toList();
       if (plants.isEmpty() || task.finish().isEmpty()) {
         continue;
       }
       LocalDate done = task.finish().get().toLocalDate();
-      LocalDate wanted = lastDay(plants, grove.start());
+      LocalDate wanted = task.notBefore();
       if (done.isAfter(wanted)) {
         findings.add(
             Finding.of(

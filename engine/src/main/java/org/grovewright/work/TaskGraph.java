@@ -1,5 +1,6 @@
 package org.grovewright.work;
 
+import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -11,6 +12,7 @@ import java.util.Set;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.TaskRate;
 import org.grovewright.demand.WorkAmount;
+import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
 
 /**
@@ -20,7 +22,8 @@ import org.grovewright.model.Planting;
  * <p>Work on a plant is gathered by the plant's row. A job waits for every kind of work that the
  * catalogue puts before it: for that work in its own place if it is done there, else for all of it.
  * Where the work that comes before is not part of this plan, the job waits for what would have come
- * before that.
+ * before that. Nothing waits for plants that are wanted long after the first: the first need their
+ * water before the last are there.
  */
 final class TaskGraph {
   private final List<Job> jobs;
@@ -40,9 +43,9 @@ final class TaskGraph {
    * @throws IllegalArgumentException if the catalogue lacks a task, an amount is negative or not
    *     finite, or the tasks wait for each other in a circle
    */
-  static TaskGraph of(List<WorkAmount> work, List<Planting> plantings, Catalogue catalogue) {
+  static TaskGraph of(List<WorkAmount> work, Grove grove, Catalogue catalogue) {
     Map<String, String> rowOf = new HashMap<>();
-    for (Planting planting : plantings) {
+    for (Planting planting : grove.plantings()) {
       rowOf.put(planting.id(), planting.rowId().orElse(""));
     }
     Map<Place, List<WorkAmount>> gathered = new LinkedHashMap<>();
@@ -57,9 +60,7 @@ final class TaskGraph {
       }
       if (amount.amount() > 0) {
         String subject = rowOf.getOrDefault(amount.subject(), amount.subject());
-        gathered
-            .computeIfAbsent(new Place(amount.taskKey(), subject), p -> new ArrayList<>())
-            .add(amount);
+        gather(amount, subject, grove, catalogue, gathered);
       }
     }
     List<Place> places = List.copyOf(gathered.keySet());
@@ -67,20 +68,44 @@ final class TaskGraph {
     for (Place place : places) {
       present.add(place.taskKey());
     }
+    LocalDate held = PlantingDays.holdingUntil(grove, catalogue);
     List<Job> jobs = new ArrayList<>();
     for (Place place : places) {
       Set<Integer> before = new LinkedHashSet<>();
       for (String key : presentBefore(place.taskKey(), present, catalogue)) {
-        before.addAll(jobsOf(key, place.subject(), places));
+        for (int i : jobsOf(key, place.subject(), places)) {
+          if (!places.get(i).day().isAfter(held)) {
+            before.add(i);
+          }
+        }
       }
       jobs.add(
           new Job(
               task(catalogue, place.taskKey()),
               place.subject(),
+              place.day(),
               gathered.get(place),
               List.copyOf(before)));
     }
     return new TaskGraph(jobs);
+  }
+
+  /** Planting is parted by the day on which the plants are wanted, other work is not. */
+  private static void gather(
+      WorkAmount amount,
+      String subject,
+      Grove grove,
+      Catalogue catalogue,
+      Map<Place, List<WorkAmount>> gathered) {
+    Map<LocalDate, Double> shares =
+        PlantingDays.shares(amount.taskKey(), amount.subject(), grove, catalogue);
+    shares.forEach(
+        (day, share) ->
+            gathered
+                .computeIfAbsent(new Place(amount.taskKey(), subject, day), p -> new ArrayList<>())
+                .add(
+                    new WorkAmount(
+                        amount.taskKey(), subject, amount.amount() * share, amount.figureId())));
   }
 
   private static TaskRate task(Catalogue catalogue, String key) {
@@ -152,17 +177,23 @@ final class TaskGraph {
     return doneHere && !subject.isEmpty() ? here : everywhere;
   }
 
-  private record Place(String taskKey, String subject) {}
+  private record Place(String taskKey, String subject, LocalDate day) {}
 
   /**
    * A kind of work at one place.
    *
    * @param task the kind of work
    * @param subject the place, or empty text for the whole grove
+   * @param notBefore first day on which it may be done
    * @param amounts the amounts gathered, none zero
    * @param before indices of the jobs it waits for
    */
-  record Job(TaskRate task, String subject, List<WorkAmount> amounts, List<Integer> before) {
+  record Job(
+      TaskRate task,
+      String subject,
+      LocalDate notBefore,
+      List<WorkAmount> amounts,
+      List<Integer> before) {
     Job {
       amounts = List.copyOf(amounts);
     }

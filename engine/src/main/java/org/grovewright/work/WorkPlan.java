@@ -63,7 +63,7 @@ public record WorkPlan(
    */
   public static WorkPlan of(
       List<WorkAmount> work, Grove grove, Catalogue catalogue, FigureBook figures) {
-    List<TaskGraph.Job> jobs = TaskGraph.of(work, grove.plantings(), catalogue).jobs();
+    List<TaskGraph.Job> jobs = TaskGraph.of(work, grove, catalogue).jobs();
     Crew crew = grove.crew();
     int slotSeconds = (int) Math.round(catalogue.constant("work.time-step").value());
     boolean hours = WorkingTime.hasHours(crew, slotSeconds);
@@ -74,9 +74,7 @@ public record WorkPlan(
       time = new WorkingTime(crew, grove.start(), slotSeconds);
       int leastChunk =
           (int) Math.ceil(catalogue.constant("work.least-session").value() / slotSeconds);
-      placed =
-          new Scheduler(activities(jobs, grove, catalogue), crew.people(), time, leastChunk)
-              .schedule();
+      placed = new Scheduler(activities(jobs), crew.people(), time, leastChunk).schedule();
     } else if (!jobs.isEmpty()) {
       findings.add(
           Finding.of(
@@ -105,8 +103,7 @@ public record WorkPlan(
     return new WorkPlan(tasks, days, finish, findings);
   }
 
-  private static List<Scheduler.Activity> activities(
-      List<TaskGraph.Job> jobs, Grove grove, Catalogue catalogue) {
+  private static List<Scheduler.Activity> activities(List<TaskGraph.Job> jobs) {
     List<Scheduler.Activity> activities = new ArrayList<>();
     for (TaskGraph.Job job : jobs) {
       List<Scheduler.Wait> waits = new ArrayList<>();
@@ -116,10 +113,7 @@ public record WorkPlan(
       }
       activities.add(
           new Scheduler.Activity(
-              job.personSeconds(),
-              job.task().maxPeople(),
-              PlantingDays.notBefore(job, grove, catalogue).atStartOfDay(),
-              waits));
+              job.personSeconds(), job.task().maxPeople(), job.notBefore().atStartOfDay(), waits));
     }
     return activities;
   }
@@ -181,6 +175,7 @@ public record WorkPlan(
         id,
         job.task(),
         job.subject(),
+        job.notBefore(),
         job.amount(),
         job.personSeconds(),
         placement == null ? 0 : placement.people(),
@@ -200,7 +195,8 @@ public record WorkPlan(
       if (!job.subject().isEmpty()) {
         id.append('.').append(FigureBook.slug(job.subject()));
       }
-      // Two places may have names that differ only in letters an id cannot hold.
+      // Planting on several days has one job for each; two places may have names
+      // that differ only in letters an id cannot hold.
       String plain = id.toString();
       for (int k = 2; !ids.add(id.toString()); k++) {
         id.setLength(0);

@@ -1,5 +1,6 @@
 package org.grovewright.work;
 
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
@@ -12,6 +13,8 @@ import org.grovewright.catalogue.TaskRate;
  *     work.<id>.<what>}
  * @param kind the kind of work
  * @param subject the row, zone or thing it is done on; empty text for the whole grove
+ * @param notBefore first day on which it may be done: the planting day where it plants, else the
+ *     start
  * @param amount how much, in the SI unit of the kind's measure
  * @param personSeconds work of one person, seconds
  * @param people how many do it, as scheduled; 0 if it could not be scheduled
@@ -25,6 +28,7 @@ public record WorkTask(
     String id,
     TaskRate kind,
     String subject,
+    LocalDate notBefore,
     double amount,
     double personSeconds,
     int people,

@@ -15,6 +15,7 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Caution;
 import org.grovewright.catalogue.Constant;
 import org.grovewright.catalogue.EmitterType;
+import org.grovewright.catalogue.Market;
 import org.grovewright.catalogue.Mulch;
 import org.grovewright.catalogue.Part;
 import org.grovewright.catalogue.Pipe;
@@ -205,6 +206,7 @@ public final class Samples {
                 1.5e-6,
                 1e6,
                 Pipe.Joint.SOLVENT_CEMENT,
+                Market.ANY,
                 source)),
         Map.of(
             "emitter.one",
@@ -222,6 +224,7 @@ public final class Samples {
                 0.6,
                 1e-4,
                 0.2,
+                Market.ANY,
                 source)),
         Map.of(),
         Map.of(),
@@ -240,6 +243,7 @@ public final class Samples {
     Map<String, Constant> constants = new LinkedHashMap<>();
     add(constants, "work.time-step", 300, Kind.RUN_TIME);
     add(constants, "work.least-session", 1800, Kind.RUN_TIME);
+    add(constants, "work.waits-for-planting", 21 * 86_400, Kind.DAYS);
     add(constants, "buy.waste-pipe", 0.05, Kind.SHARE);
     add(constants, "buy.waste-bulk", 0.10, Kind.SHARE);
     add(constants, "buy.spare-emitters", 0.05, Kind.SHARE);

@@ -173,6 +173,31 @@ class WorkPlanTest {
     assertThat(late.quantities().get(0).value()).isEqualTo(2 * 86_400);
   }
 
+  /**
+   * Three trees at 20 minutes: one in spring, two half a year later; tubing waits for the first.
+   */
+  @Test
+  void partsPlantingByDayAndDoesNotWaitForThoseWantedLater() {
+    samples.species.add(Samples.species("pear", Species.Role.MAIN, -20));
+    samples.plantings.add(Samples.plant("p1", "pear", "A", Samples.START.plusDays(5)));
+    samples.plantings.add(Samples.plant("p2", "pear", "B", Samples.START.plusDays(200)));
+    samples.plantings.add(Samples.plant("p3", "pear", "B", Samples.START.plusDays(200)));
+    samples.tasks.add(Samples.task("plant-tree", 20, 0, 0));
+    samples.tasks.add(Samples.task("lay-lateral", 20, 0, 0, "plant-tree"));
+    WorkPlan plan = plan(work("plant-tree", "", 3), work("lay-lateral", "A", 1));
+
+    WorkTask first = plan.find("plant-tree").orElseThrow();
+    WorkTask second = plan.find("plant-tree-2").orElseThrow();
+    assertThat(first.amount()).isCloseTo(1, within(1e-12));
+    assertThat(first.start()).contains(Samples.START.plusDays(5).atTime(18, 0));
+    assertThat(second.amount()).isCloseTo(2, within(1e-12));
+    assertThat(second.start()).contains(Samples.START.plusDays(200).atTime(18, 0));
+    WorkTask tubing = plan.find("lay-lateral.a").orElseThrow();
+    assertThat(tubing.after()).containsExactly("plant-tree");
+    assertThat(tubing.start().orElseThrow().toLocalDate()).isEqualTo(Samples.START.plusDays(5));
+    assertThat(plan.findings()).isEmpty();
+  }
+
   /** Mean minimum 2, less 6 is -4; a plant that stands -3 when grown stands 0 when young. */
   @Test
   void warnsOfPlantingInACold() {
