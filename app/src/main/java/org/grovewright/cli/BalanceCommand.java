@@ -2,7 +2,6 @@ package org.grovewright.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
@@ -11,9 +10,9 @@ import org.grovewright.catalogue.files.CatalogueFiles;
 import org.grovewright.formats.description.DescriptionException;
 import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.formats.weather.BalanceCsv;
-import org.grovewright.formats.weather.ClimateOfDays;
-import org.grovewright.formats.weather.WeatherCsv;
+import org.grovewright.formats.weather.FilledSeries;
 import org.grovewright.formats.weather.WeatherFileException;
+import org.grovewright.formats.weather.WeatherFiles;
 import org.grovewright.formats.weather.WeatherOfDescription;
 import org.grovewright.model.Climate;
 import org.grovewright.model.Grove;
@@ -57,7 +56,8 @@ public final class BalanceCommand implements Callable<Integer> {
       names = "--weather",
       paramLabel = "WEATHER.csv",
       description =
-          "Daily weather; columns as for et0. Needed unless the grove itself names daily weather.")
+          "Daily weather: a table as for et0, or a GHCN-Daily station record. Needed unless the grove"
+              + " itself names daily weather.")
   private Path weatherFile;
 
   @Option(
@@ -152,16 +152,16 @@ public final class BalanceCommand implements Callable<Integer> {
       }
       return grove;
     }
-    List<Climate.DayWeather> days = ClimateOfDays.days(WeatherCsv.read(weatherFile));
-    if (days.isEmpty()) {
-      throw new BadInputException(
-          weatherFile + ": holds months; the daily balance needs a row a day with a date column.");
+    FilledSeries series = WeatherFiles.days(weatherFile);
+    if (!series.remarks().isEmpty()) {
+      spec.commandLine().getErr().println("note: " + weatherFile + ": " + series.remarks());
     }
     Climate own = grove.climate();
     OptionalDouble height =
         windHeightM == null ? OptionalDouble.empty() : OptionalDouble.of(windHeightM);
     Climate climate =
-        new Climate(own.normals(), days, height.orElse(2), weatherFile.getFileName().toString());
+        new Climate(
+            own.normals(), series.days(), height.orElse(2), weatherFile.getFileName().toString());
     return new Grove(
         grove.site(),
         grove.soil(),

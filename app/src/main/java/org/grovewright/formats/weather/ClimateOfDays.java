@@ -10,39 +10,46 @@ import org.grovewright.model.Climate.MonthNormal;
 import org.grovewright.water.Air;
 import org.grovewright.water.Weather;
 
-/** Turns a weather table into the climate of a description. */
+/** Turns daily weather into the climate of a description. */
 public final class ClimateOfDays {
   private ClimateOfDays() {}
 
   /**
-   * The climate of a table; the months of a daily table are averaged.
+   * The climate of a series of days, whose months are averaged.
    *
+   * @param file where the days were read from, for messages
    * @param windHeightM height of the wind measurements above ground, metres
-   * @param source where the numbers come from, in the owner's words
+   * @param source where the numbers come from, in the owner's words; what was done to fill holes is
+   *     added to it
    * @throws WeatherFileException if a month of the year is missing
    */
-  public static Climate of(WeatherTable table, double windHeightM, String source) {
-    List<List<WeatherTable.Row>> byMonth = new ArrayList<>();
+  public static Climate of(String file, FilledSeries series, double windHeightM, String source) {
+    List<List<DayWeather>> byMonth = new ArrayList<>();
     for (int i = 0; i < 12; i++) {
       byMonth.add(new ArrayList<>());
     }
-    table.rows().forEach(row -> byMonth.get(row.month() - 1).add(row));
+    series.days().forEach(day -> byMonth.get(day.date().getMonthValue() - 1).add(day));
     List<WeatherProblem> missing = new ArrayList<>();
-    for (int i = 0; i < 12; i++) {
-      if (byMonth.get(i).isEmpty()) {
+    List<MonthNormal> normals = new ArrayList<>(12);
+    for (int month = 1; month <= 12; month++) {
+      List<DayWeather> days = byMonth.get(month - 1);
+      if (days.isEmpty()) {
         missing.add(
             new WeatherProblem(
-                0, "", "has no row of month " + (i + 1) + "; all twelve months must be there"));
+                0, "", "has no day of month " + month + "; all twelve months must be there"));
+      } else {
+        normals.add(normal(month, days));
       }
     }
     if (!missing.isEmpty()) {
-      throw new WeatherFileException(table.file(), missing);
+      throw new WeatherFileException(file, missing);
     }
-    List<MonthNormal> normals = new ArrayList<>(12);
-    for (int i = 0; i < 12; i++) {
-      normals.add(normal(i + 1, byMonth.get(i), table.monthly()));
-    }
-    return new Climate(normals, days(table), windHeightM, source);
+    String remarks = series.remarks();
+    return new Climate(
+        normals,
+        series.days(),
+        windHeightM,
+        remarks.isEmpty() ? source : source + " (" + remarks + ")");
   }
 
   /** The days of a daily table; nothing for a monthly one. */
@@ -50,20 +57,19 @@ public final class ClimateOfDays {
     return table.monthly() ? List.of() : table.rows().stream().map(ClimateOfDays::day).toList();
   }
 
-  private static MonthNormal normal(int month, List<WeatherTable.Row> rows, boolean monthly) {
-    double rainPeriods =
-        monthly ? 1 : java.time.Month.of(month).length(false) + (month == 2 ? 0.25 : 0);
-    OptionalDouble rain = mean(rows, WeatherTable.Row::rainM);
+  private static MonthNormal normal(int month, List<DayWeather> days) {
+    double length = java.time.Month.of(month).length(false) + (month == 2 ? 0.25 : 0);
+    OptionalDouble rain = mean(days, DayWeather::rainM);
     return new MonthNormal(
         month,
-        rows.stream().mapToDouble(row -> row.weather().tminC()).average().orElseThrow(),
-        rows.stream().mapToDouble(row -> row.weather().tmaxC()).average().orElseThrow(),
-        mean(rows, row -> relativeMean(row.weather())),
-        mean(rows, row -> dewPoint(row.weather())),
-        mean(rows, row -> row.weather().windMPerS()),
-        mean(rows, row -> row.weather().solarWPerM2()),
-        mean(rows, row -> row.weather().sunshineHours()),
-        rain.isPresent() ? OptionalDouble.of(rain.getAsDouble() * rainPeriods) : rain);
+        days.stream().mapToDouble(DayWeather::tminC).average().orElseThrow(),
+        days.stream().mapToDouble(DayWeather::tmaxC).average().orElseThrow(),
+        mean(days, DayWeather::relativeHumidity),
+        mean(days, DayWeather::dewPointC),
+        mean(days, DayWeather::windMPerS),
+        mean(days, DayWeather::solarWPerM2),
+        mean(days, DayWeather::sunshineHours),
+        rain.isPresent() ? OptionalDouble.of(rain.getAsDouble() * length) : rain);
   }
 
   private static DayWeather day(WeatherTable.Row row) {
@@ -81,18 +87,18 @@ public final class ClimateOfDays {
   }
 
   private static OptionalDouble mean(
-      List<WeatherTable.Row> rows, Function<WeatherTable.Row, OptionalDouble> part) {
+      List<DayWeather> days, Function<DayWeather, OptionalDouble> part) {
     double sum = 0;
     int count = 0;
-    for (WeatherTable.Row row : rows) {
-      OptionalDouble value = part.apply(row);
+    for (DayWeather day : days) {
+      OptionalDouble value = part.apply(day);
       if (value.isPresent()) {
         sum += value.getAsDouble();
         count++;
       }
     }
     // A few scattered readings do not make a mean of the month.
-    return count * 2 >= rows.size() && count > 0
+    return count * 2 >= days.size() && count > 0
         ? OptionalDouble.of(sum / count)
         : OptionalDouble.empty();
   }

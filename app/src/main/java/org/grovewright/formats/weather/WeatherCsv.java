@@ -33,6 +33,7 @@ public final class WeatherCsv {
           .get();
   // The year to which monthly means are assigned is of no meaning; it has no leap day.
   private static final int ANY_YEAR = 2001;
+  private static final double HOTTEST_MEAN_C = 42;
 
   private final String file;
   private final List<WeatherProblem> problems = new ArrayList<>();
@@ -100,7 +101,23 @@ public final class WeatherCsv {
       fault(0, "", "has a heading but no rows");
     }
     stopIfFaulty();
+    checkScale(rows);
     return new WeatherTable(file, places.containsKey(WeatherColumn.MONTH), rows, ignored);
+  }
+
+  /** Whether temperatures headed as Celsius are those of a place on earth. */
+  private void checkScale(List<WeatherTable.Row> rows) {
+    double mean = rows.stream().mapToDouble(row -> row.weather().tmeanC()).average().orElse(0);
+    if (mean > HOTTEST_MEAN_C) {
+      fault(
+          0,
+          heading(WeatherColumn.TMIN) + " and " + heading(WeatherColumn.TMAX),
+          "average "
+              + plain(mean)
+              + " degrees Celsius, hotter than any place on earth; if they are degrees Fahrenheit,"
+              + " name the columns tmin_f and tmax_f");
+      stopIfFaulty();
+    }
   }
 
   private void heading(CSVRecord record, int line) {
@@ -214,7 +231,10 @@ public final class WeatherCsv {
 
   private OptionalDouble needed(WeatherColumn column, CSVRecord record, int line) {
     if (record.get(places.get(column)).isEmpty()) {
-      fault(line, heading(column), "is empty");
+      fault(
+          line,
+          heading(column),
+          "is empty; leave out the row of a day that was not measured, and the day is filled in");
       return OptionalDouble.empty();
     }
     return number(column, record, line);

@@ -11,7 +11,7 @@ public final class WeatherOfDescription implements DailyWeather {
   @Override
   public Climate read(Path file, double windHeightM, String source) {
     try {
-      return ClimateOfDays.of(WeatherCsv.read(file), windHeightM, source);
+      return ClimateOfDays.of(file.toString(), WeatherFiles.days(file), windHeightM, source);
     } catch (WeatherFileException e) {
       throw new DescriptionException(
           e.file(),

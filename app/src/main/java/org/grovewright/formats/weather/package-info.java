@@ -5,8 +5,10 @@
  * date}, as 2025-07-31) or the mean of a month ({@code month}, 1 to 12); lowest and highest
  * temperature must be there, everything else as far as it was measured. Headings may say their unit
  * ({@code tmax_f}, {@code rain_in}). {@link org.grovewright.formats.weather.WeatherCsv} reads the
- * table and names every fault by line and column; {@link
- * org.grovewright.formats.weather.ClimateOfDays} averages a daily table into the months of a
- * climate.
+ * table and names every fault by line and column. Station records of the Global Historical
+ * Climatology Network are read as they are published. {@link
+ * org.grovewright.formats.weather.WeatherFiles} takes either, fills the holes and counts what it
+ * filled; {@link org.grovewright.formats.weather.ClimateOfDays} averages the days into the months
+ * of a climate.
  */
 package org.grovewright.formats.weather;

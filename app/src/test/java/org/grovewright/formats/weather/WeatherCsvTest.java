@@ -115,7 +115,7 @@ class WeatherCsvTest {
           .append(month + (day.getDayOfMonth() % 2 == 0 ? 12 : 10))
           .append(",80,40,2\n");
     }
-    Climate climate = ClimateOfDays.of(read(text.toString()), 2, "invented");
+    Climate climate = climate(text.toString());
     assertThat(climate.daily()).hasSize(731);
     assertThat(climate.normals().get(3).tminC()).isCloseTo(4, within(1e-12));
     assertThat(climate.normals().get(3).tmaxC()).isCloseTo(15, within(1e-12));
@@ -128,12 +128,23 @@ class WeatherCsvTest {
     assertThat(first.relativeHumidity()).isEmpty();
   }
 
+  private static Climate climate(String text) {
+    FilledSeries series = new FilledSeries(ClimateOfDays.days(read(text)), 0, 0, 0, 0, 0);
+    return ClimateOfDays.of("w.csv", series, 2, "invented");
+  }
+
   @Test
   void wantsAllTwelveMonths() {
-    assertThatThrownBy(
-            () -> ClimateOfDays.of(read("month,tmin,tmax", "1,2,9", "2,3,9"), 2, "invented"))
+    assertThatThrownBy(() -> climate("date,tmin,tmax\n2025-01-01,2,9\n2025-02-01,3,9"))
         .hasMessageContaining("month 3")
         .hasMessageContaining("month 12");
+  }
+
+  @Test
+  void seesFahrenheitInACelsiusColumn() {
+    assertThatThrownBy(() -> read("date,tmin,tmax", "2025-07-01,48,59", "2025-07-02,47,58"))
+        .hasMessageContaining("column tmin and tmax")
+        .hasMessageContaining("tmin_f and tmax_f");
   }
 
   @Test
