@@ -14,10 +14,10 @@ import org.apache.commons.csv.CSVPrinter;
 import org.grovewright.catalogue.files.CatalogueException;
 import org.grovewright.catalogue.files.CatalogueFiles;
 import org.grovewright.catalogue.files.Column;
-import org.grovewright.catalogue.files.Nearest;
 import org.grovewright.catalogue.files.Row;
 import org.grovewright.catalogue.files.Table;
 import org.grovewright.catalogue.files.Tables;
+import org.grovewright.formats.words.Nearest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -40,8 +40,6 @@ import picocli.CommandLine.Spec;
       "  grovewright catalogue prices --csv         the table as CSV, to start your own from",
     })
 public final class CatalogueCommand implements Callable<Integer> {
-  private static final CSVFormat CSV = CSVFormat.DEFAULT.builder().setRecordSeparator('\n').get();
-
   @Parameters(
       index = "0",
       arity = "0..1",
@@ -124,7 +122,7 @@ public final class CatalogueCommand implements Callable<Integer> {
 
   private int unknown(String what, String word, Collection<String> known) {
     String hint =
-        Nearest.to(word, known)
+        Nearest.of(word, known)
             .map(near -> "Did you mean \"" + near + "\"?")
             .orElse("Known are " + String.join(", ", known) + ".");
     return refuse("\"" + word + "\" is not a " + what + ". " + hint);
@@ -174,7 +172,8 @@ public final class CatalogueCommand implements Callable<Integer> {
 
   private static String csv(Table<?> table, Collection<Row> rows) {
     StringBuilder text = new StringBuilder();
-    try (CSVPrinter printer = new CSVPrinter(text, CSV)) {
+    CSVFormat format = CSVFormat.DEFAULT.builder().setRecordSeparator('\n').get();
+    try (CSVPrinter printer = new CSVPrinter(text, format)) {
       printer.printRecord(table.columns().keySet());
       for (Row row : rows) {
         printer.printRecord(table.columns().keySet().stream().map(row::text));

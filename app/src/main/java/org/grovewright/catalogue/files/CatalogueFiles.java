@@ -107,7 +107,7 @@ public final class CatalogueFiles {
                 "belongs to no table; its name must begin with one of "
                     + String.join(", ", Tables.all().keySet())
                     + "."
-                    + Nearest.hint(tableName(file), Tables.all().keySet())));
+                    + Hint.of(tableName(file), Tables.all().keySet())));
         continue;
       }
       ownersText(path, problems)

@@ -1,14 +1,11 @@
 package org.grovewright.catalogue.files;
 
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
 /** Checks single cells against their columns. */
 final class Cell {
-  private static final Pattern KEY = Pattern.compile("[a-z0-9]+([.-][a-z0-9]+)*");
-  private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)(e-?\\d+)?");
   private static final Pattern WHOLE = Pattern.compile("-?\\d{1,9}");
   private static final Pattern CURRENCY = Pattern.compile("[A-Z]{3}");
   private static final Pattern MONTH = Pattern.compile("[1-9]|1[0-2]");
@@ -32,13 +29,13 @@ final class Cell {
     boolean good =
         switch (column.type()) {
           case TEXT -> true;
-          case KEY -> KEY.matcher(cell).matches();
-          case KEYS -> all(cell, KEY);
+          case KEY -> isKey(cell);
+          case KEYS -> areKeys(cell);
           case CURRENCY -> CURRENCY.matcher(cell).matches();
           case YES_NO -> cell.equals("yes") || cell.equals("no");
           case CHOICE -> column.choices().contains(cell);
-          case MONTHS -> all(cell, MONTH);
-          case NUMBER -> NUMBER.matcher(cell).matches() && inRange(column, cell);
+          case MONTHS -> Row.split(cell).stream().allMatch(word -> MONTH.matcher(word).matches());
+          case NUMBER -> isNumber(cell) && inRange(column, cell);
           case WHOLE -> WHOLE.matcher(cell).matches() && inRange(column, cell);
         };
     return good
@@ -49,7 +46,7 @@ final class Cell {
   private static String wanted(Column column, String cell) {
     String hint =
         switch (column.type()) {
-          case CHOICE -> Nearest.hint(cell, column.choices());
+          case CHOICE -> Hint.of(cell, column.choices());
           case NUMBER, WHOLE ->
               cell.indexOf(',') >= 0 ? " Write the decimal with a point, not a comma." : "";
           default -> "";
@@ -62,8 +59,43 @@ final class Cell {
     return number >= column.min() && number <= column.max();
   }
 
-  private static boolean all(String cell, Pattern pattern) {
-    List<String> words = Row.split(cell);
-    return !words.isEmpty() && words.stream().allMatch(word -> pattern.matcher(word).matches());
+  /** A decimal number with a point; keeps out what Java reads too, such as NaN, 0x1p3 and 4d. */
+  private static boolean isNumber(String cell) {
+    for (int i = 0; i < cell.length(); i++) {
+      if ("0123456789.+-eE".indexOf(cell.charAt(i)) < 0) {
+        return false;
+      }
+    }
+    try {
+      Double.parseDouble(cell);
+      return true;
+    } catch (NumberFormatException e) {
+      return false;
+    }
+  }
+
+  private static boolean areKeys(String cell) {
+    for (String word : Row.split(cell)) {
+      if (!isKey(word)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Words of lower case letters and digits parted by single points or hyphens. */
+  private static boolean isKey(String cell) {
+    boolean inWord = false;
+    for (int i = 0; i < cell.length(); i++) {
+      char c = cell.charAt(i);
+      if (c >= 'a' && c <= 'z' || c >= '0' && c <= '9') {
+        inWord = true;
+      } else if (inWord && (c == '.' || c == '-')) {
+        inWord = false;
+      } else {
+        return false;
+      }
+    }
+    return inWord;
   }
 }

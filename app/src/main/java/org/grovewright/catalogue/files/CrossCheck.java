@@ -74,7 +74,7 @@ final class CrossCheck {
           problems.add(
               row.problem(
                   column,
-                  quoted(word) + " is not among the " + where + "." + Nearest.hint(word, known)));
+                  quoted(word) + " is not among the " + where + "." + Hint.of(word, known)));
         }
       }
     }

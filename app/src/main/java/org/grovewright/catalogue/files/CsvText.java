@@ -79,15 +79,33 @@ final class CsvText {
   }
 
   private static char delimiter(String text) {
-    String header = text.lines().filter(line -> !line.startsWith("#")).findFirst().orElse("");
+    int start = 0;
+    while (text.startsWith("#", start) && text.indexOf('\n', start) >= 0) {
+      start = text.indexOf('\n', start) + 1;
+    }
+    int end = text.indexOf('\n', start);
+    String header = end < 0 ? text.substring(start) : text.substring(start, end);
     return header.indexOf(',') < 0 && header.indexOf(';') >= 0 ? ';' : ',';
   }
 
   /** The line on which the record just read begins. */
   private static long lineOf(CSVParser parser, CSVRecord record) {
-    long breaks =
-        record.stream().mapToLong(cell -> cell.chars().filter(c -> c == '\n').count()).sum();
+    long breaks = 0;
+    for (String cell : record) {
+      for (int at = cell.indexOf('\n'); at >= 0; at = cell.indexOf('\n', at + 1)) {
+        breaks++;
+      }
+    }
     return parser.getCurrentLineNumber() - breaks;
+  }
+
+  private static boolean isBlank(CSVRecord record) {
+    for (String cell : record) {
+      if (!cell.isEmpty()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Columns in the order of the file, or nothing if the header cannot be used. */
@@ -104,7 +122,7 @@ final class CsvText {
             "is not a column of the table \""
                 + table.name()
                 + "\"."
-                + Nearest.hint(name, table.columns().keySet()));
+                + Hint.of(name, table.columns().keySet()));
         good = false;
       } else if (!seen.add(name)) {
         problem(line, name, "stands twice in the header.");
@@ -123,7 +141,7 @@ final class CsvText {
   }
 
   private void row(List<Column> header, CSVRecord record, long line, Map<String, Row> rows) {
-    if (record.stream().allMatch(String::isEmpty)) {
+    if (isBlank(record)) {
       return;
     }
     if (record.size() != header.size()) {

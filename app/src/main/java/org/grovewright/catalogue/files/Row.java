@@ -1,5 +1,6 @@
 package org.grovewright.catalogue.files;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
@@ -27,7 +28,20 @@ public record Row(String file, long line, Map<String, String> cells) {
   }
 
   static List<String> split(String cell) {
-    return cell.isBlank() ? List.of() : List.of(cell.trim().split("\\s+"));
+    if (cell.isEmpty()) {
+      return List.of();
+    }
+    List<String> words = new ArrayList<>(4);
+    int start = 0;
+    while (start < cell.length()) {
+      int space = cell.indexOf(' ', start);
+      int end = space < 0 ? cell.length() : space;
+      if (end > start) {
+        words.add(cell.substring(start, end));
+      }
+      start = end + 1;
+    }
+    return words;
   }
 
   Problem problem(String column, String message) {
