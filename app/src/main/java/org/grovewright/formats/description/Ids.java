@@ -21,13 +21,11 @@ final class Ids {
 
   /** Reads a name that nothing else of the sort may have. */
   Optional<String> read(Value value) {
-    Optional<String> id = value.id();
-    id.ifPresent(name -> add(name, value));
-    return id;
+    return value.id().filter(name -> add(name, value));
   }
 
-  /** Takes a name made by us for a thing at this value. */
-  void add(String id, Value value) {
+  /** Takes a name made by us for a thing at this value; false if it is taken, which is noted. */
+  boolean add(String id, Value value) {
     String before = bySlug.putIfAbsent(FigureBook.slug(id), id);
     if (before != null) {
       value.problem(
@@ -35,6 +33,7 @@ final class Ids {
               ? "there is already a " + noun + " '" + id + "'; give each its own name"
               : "the " + noun + " name '" + id + "' is too like '" + before + "'; give another");
     }
+    return before == null;
   }
 
   /** All names in the order they were given. */

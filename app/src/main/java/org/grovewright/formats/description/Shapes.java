@@ -30,7 +30,7 @@ final class Shapes {
     }
     Polygon polygon = polygon(corners);
     TopologyValidationError error = new IsValidOp(polygon).getValidationError();
-    if (error != null && polygon.getArea() >= LEAST_AREA_M2) {
+    if (error != null && polygon.convexHull().getArea() >= LEAST_AREA_M2) {
       Coordinate at = error.getCoordinate();
       return Optional.of(
           "crosses itself near ["

@@ -29,6 +29,7 @@ import org.snakeyaml.engine.v2.nodes.SequenceNode;
 final class Value {
   private static final Range COORDINATE = new Range(-5000, 5000);
   private static final int LONGEST_TEXT = 200;
+  private static final String PLAIN_NUMBER = "[+-]?(\\d{1,12}\\.?\\d*|\\.\\d+)([eE][+-]?\\d{1,3})?";
 
   private final Node node;
   private final String path;
@@ -243,7 +244,7 @@ final class Value {
     if (text.isEmpty()) {
       return OptionalDouble.empty();
     }
-    if (!text.get().matches("[+-]?(\\d{1,12}\\.?\\d*|\\.\\d+)") || text.get().length() > 40) {
+    if (!text.get().matches(PLAIN_NUMBER) || text.get().length() > 40) {
       problem("'" + Nearest.shorten(text.get()) + "' is not a plain number; give " + wanted);
       return OptionalDouble.empty();
     }
@@ -258,7 +259,7 @@ final class Value {
   /** An angle in degrees, with or without their sign. */
   OptionalDouble degrees(double limit, String wanted) {
     Optional<String> text = scalar(wanted);
-    return text.isPresent() && text.get().matches("[+-]?[\\d.]+")
+    return text.isPresent() && text.get().matches(PLAIN_NUMBER)
         ? number(new Range(-limit, limit), wanted)
         : text.map(t -> quantity(t, 0, Measure.ANGLE, new Range(-limit, limit)))
             .orElse(OptionalDouble.empty());
@@ -407,7 +408,7 @@ final class Value {
     if (text.isEmpty()) {
       return OptionalDouble.empty();
     }
-    boolean bare = text.get().matches("[+-]?[\\d.]+");
+    boolean bare = text.get().matches(PLAIN_NUMBER);
     String full =
         bare
             ? reading.coordinateUnit().map(u -> text.get() + " " + u).orElse(text.get())

@@ -4,9 +4,8 @@
  * is wanted, and is converted once, exactly, to the SI unit the engine holds.
  *
  * <p>{@link org.grovewright.formats.units.UnitWords} knows the words, {@link
- * org.grovewright.formats.units.Measure} the dimensions a field may want, {@link
- * org.grovewright.formats.units.QuantityText} reads a number with its unit, and {@link
- * org.grovewright.formats.units.UnitFormat} writes one for a reader in metric or US units.
- * Conversions are those of the reference implementation of the Units of Measurement API.
+ * org.grovewright.formats.units.Measure} the dimensions a field may want, and {@link
+ * org.grovewright.formats.units.QuantityText} reads a number with its unit. Conversions are those
+ * of the reference implementation of the Units of Measurement API.
  */
 package org.grovewright.formats.units;

@@ -13,8 +13,9 @@ public final class Nearest {
   private Nearest() {}
 
   /**
-   * The allowed word that was probably meant: at most one edit for each three letters, the first in
-   * order among equals. Case, spaces, hyphens and underscores do not count.
+   * The allowed word that was probably meant: one whose letters were swapped, or else the nearest
+   * with at most one edit for each three letters, the first in order among equals. Case, spaces,
+   * hyphens and underscores do not count.
    */
   public static Optional<String> of(String word, Collection<String> allowed) {
     if (word.length() > LONGEST_COMPARED) {
@@ -25,13 +26,26 @@ public final class Nearest {
     String best = null;
     int least = Integer.MAX_VALUE;
     for (String candidate : allowed) {
-      int edits = distance.apply(plain, plain(candidate));
+      String other = plain(candidate);
+      int edits = neighboursSwapped(plain, other) ? 1 : distance.apply(plain, other);
       if (edits >= 0 && edits < least && edits < candidate.length()) {
         best = candidate;
         least = edits;
       }
     }
     return Optional.ofNullable(best);
+  }
+
+  private static boolean neighboursSwapped(String a, String b) {
+    int at = 0;
+    while (at < a.length() && at < b.length() && a.charAt(at) == b.charAt(at)) {
+      at++;
+    }
+    return a.length() == b.length()
+        && at + 1 < a.length()
+        && a.charAt(at) == b.charAt(at + 1)
+        && a.charAt(at + 1) == b.charAt(at)
+        && a.substring(at + 2).equals(b.substring(at + 2));
   }
 
   /** A word without what people vary freely: case, spaces, hyphens and underscores. */

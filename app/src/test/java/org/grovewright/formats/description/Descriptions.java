@@ -1,7 +1,5 @@
 package org.grovewright.formats.description;
 
-import static org.assertj.core.api.Assertions.catchThrowableOfType;
-
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -38,7 +36,11 @@ final class Descriptions {
   }
 
   static List<Problem> problems(String text) {
-    DescriptionException e = catchThrowableOfType(DescriptionException.class, () -> read(text));
-    return e == null ? List.of() : e.problems();
+    try {
+      read(text);
+      return List.of();
+    } catch (DescriptionException e) {
+      return e.problems();
+    }
   }
 }
