@@ -291,7 +291,7 @@ public final class DescriptionWriter {
   }
 
   private static Group watering(Watering watering) {
-    Group group = Group.lines().put("propose", String.valueOf(watering.propose()));
+    Group group = Group.lines().put("propose", watering.propose());
     Group main = Group.lines().put("pipe", watering.mainPipeKey());
     if (!watering.mainRoute().isEmpty()) {
       main.put("route", points(watering.mainRoute()));
@@ -319,9 +319,7 @@ public final class DescriptionWriter {
             .put("run", Value.word(lateral.run()))
             .put("tubing", lateral.tubingKey())
             .put("emitter", lateral.emitterKey());
-    lateral
-        .emittersPerPlant()
-        .ifPresent(number -> group.put("emitters_per_plant", String.valueOf(number)));
+    lateral.emittersPerPlant().ifPresent(number -> group.put("emitters_per_plant", number));
     return group
         .put("companion_emitter", lateral.companionEmitterKey())
         .put("offset", lateral.offsetM(), Unit.METRE);
@@ -361,7 +359,7 @@ public final class DescriptionWriter {
   private static Group crew(Crew crew) {
     Group hours = Group.inline();
     crew.hours().forEach((day, span) -> hours.put(CrewReader.shortName(day), hours(span)));
-    Group group = Group.lines().put("people", String.valueOf(crew.people())).put("hours", hours);
+    Group group = Group.lines().put("people", crew.people()).put("hours", hours);
     return crew.daysOff().isEmpty()
         ? group
         : group.put("days_off", words(crew.daysOff().stream().map(day -> day.toString()).toList()));

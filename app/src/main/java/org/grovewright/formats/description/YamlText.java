@@ -17,6 +17,7 @@ import org.snakeyaml.engine.v2.nodes.NodeTuple;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
 import org.snakeyaml.engine.v2.nodes.Tag;
+import org.snakeyaml.engine.v2.resolver.CoreScalarResolver;
 
 /** Puts groups, lists and values together into YAML text. */
 final class YamlText {
@@ -63,14 +64,19 @@ final class YamlText {
     }
 
     Group put(String key, OptionalDouble value, Unit unit) {
-      if (value.isPresent()) {
-        put(key, quantity(value.getAsDouble(), unit));
-      }
-      return this;
+      return value.isPresent() ? put(key, value.getAsDouble(), unit) : this;
     }
 
     Group put(String key, double value, Unit unit) {
-      return put(key, quantity(value, unit));
+      return put(key, bare(quantity(value, unit)));
+    }
+
+    Group put(String key, int number) {
+      return put(key, bare(String.valueOf(number)));
+    }
+
+    Group put(String key, boolean yes) {
+      return put(key, bare(String.valueOf(yes)));
     }
 
     boolean isEmpty() {
@@ -132,23 +138,15 @@ final class YamlText {
         : decimal.scale() > MOST_DECIMALS ? decimal.toString() : decimal.toPlainString();
   }
 
-  /** A word or sentence, quoted if need be. */
+  /** A word or sentence, quoted if it would be taken for something else. */
   static Node word(String text) {
-    return new ScalarNode(
-        Tag.STR, text, quoted(text) ? ScalarStyle.DOUBLE_QUOTED : ScalarStyle.PLAIN);
+    return new ScalarNode(Tag.STR, text, ScalarStyle.PLAIN);
   }
 
-  private static boolean quoted(String text) {
-    // Numbers, dates and true or false are read by what the field wants, so they need no quotes.
-    return text.isEmpty()
-        || !text.equals(text.strip())
-        || List.of("~", "null").contains(text)
-        || text.chars()
-                .anyMatch(c -> c > 126 && c != '\u00b0' || "\"'#&*!|>%@`{}[],\\?".indexOf(c) >= 0)
-            && !text.endsWith(" %")
-        || text.contains(": ")
-        || text.endsWith(":")
-        || text.startsWith("- ");
+  /** A number or yes or no, never quoted. */
+  private static Node bare(String text) {
+    return new ScalarNode(
+        new CoreScalarResolver(false).resolve(text, true), text, ScalarStyle.PLAIN);
   }
 
   /** A list with an item a line. */
@@ -178,7 +176,7 @@ final class YamlText {
   /** A group made of a map of texts. */
   static Group of(Map<String, String> texts) {
     Group group = Group.lines();
-    texts.forEach(group::put);
+    texts.forEach((key, text) -> group.put(key, bare(text)));
     return group;
   }
 }

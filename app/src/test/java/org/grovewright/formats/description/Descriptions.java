@@ -1,9 +1,5 @@
 package org.grovewright.formats.description;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import org.grovewright.catalogue.Catalogue;
@@ -24,11 +20,7 @@ final class Descriptions {
   private Descriptions() {}
 
   static String starter() {
-    try (InputStream in = DescriptionReader.class.getResourceAsStream("starter.yaml")) {
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return Starter.text();
   }
 
   static Grove read(String text) {
