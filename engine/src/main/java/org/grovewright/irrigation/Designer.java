@@ -1,0 +1,267 @@
+package org.grovewright.irrigation;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.EmitterType;
+import org.grovewright.catalogue.Pipe;
+import org.grovewright.finding.Finding;
+import org.grovewright.finding.Finding.Severity;
+import org.grovewright.layout.Terrain;
+import org.grovewright.model.Grove;
+import org.grovewright.model.Planting;
+import org.grovewright.quantity.Kind;
+import org.grovewright.quantity.Quantity;
+
+/**
+ * Turns plants, needs and supply into zones with every size chosen.
+ *
+ * <p>Emitters come first, from the pressure there is and the need at the peak; then zones, from
+ * what the supply carries; then pipe sizes and regulator, by trial on the solved network. Where the
+ * supply turns out too weak for a proposed zone, or the slope too uneven, the zone is halved.
+ */
+final class Designer {
+  /**
+   * A zone is halved only where the worse half falls short by less than this share of the whole.
+   */
+  private static final double HELPS = 0.8;
+
+  private final Grove grove;
+  private final Catalogue catalogue;
+  private final double[] peakNeed;
+  private final Rulebook rules;
+  private final ZoneNetwork.Site site;
+  private final List<Finding> findings;
+  private final Zoning zoning;
+  private final EmitterChoice choice;
+
+  /**
+   * A designer for a grove.
+   *
+   * @param peakNeed need of each plant in the peak month that the system is laid out for, m3/s as a
+   *     mean over the day
+   */
+  Designer(
+      Grove grove,
+      Catalogue catalogue,
+      double[] peakNeed,
+      ZoneNetwork.Site site,
+      Rulebook rules,
+      List<Finding> findings) {
+    this.grove = grove;
+    this.catalogue = catalogue;
+    this.peakNeed = peakNeed;
+    this.rules = rules;
+    this.site = site;
+    this.findings = findings;
+    this.zoning = new Zoning(grove, catalogue, rules, findings);
+    this.choice =
+        new EmitterChoice(catalogue, rules, grove.preferences().units(), expectedPressure());
+  }
+
+  /** Zones with all sizes chosen, each solved. */
+  List<ZoneResult> design() {
+    boolean drawn = !grove.watering().zones().isEmpty();
+    if (drawn) {
+      return solve(zoning.asDrawn());
+    }
+    return solve(numbered(divided(zoning.proposed(this::flowOf, flowLimit()))));
+  }
+
+  /** Zones of which each keeps every rule, or cannot be helped by being halved. */
+  private List<ZoneWish> divided(List<ZoneWish> zones) {
+    Deque<ZoneWish> open = new ArrayDeque<>(zones);
+    List<ZoneWish> done = new ArrayList<>();
+    while (!open.isEmpty()) {
+      ZoneWish zone = open.pop();
+      List<ZoneWish> halves =
+          done.size() + open.size() + 2 > rules.mostZones() ? List.of() : zoning.halved(zone);
+      if (halves.isEmpty() || !halvingHelps(zone, halves)) {
+        done.add(zone);
+      } else {
+        open.push(halves.get(1));
+        open.push(halves.get(0));
+      }
+    }
+    return done;
+  }
+
+  private boolean halvingHelps(ZoneWish zone, List<ZoneWish> halves) {
+    double whole = shortness(zone);
+    if (whole <= 1e-9) {
+      return false;
+    }
+    double worse = halves.stream().mapToDouble(this::shortness).max().orElse(whole);
+    return worse < whole * HELPS;
+  }
+
+  private double shortness(ZoneWish zone) {
+    return solve(List.of(zone)).stream().mapToDouble(z -> z.shortness(rules)).sum();
+  }
+
+  private static List<ZoneWish> numbered(List<ZoneWish> zones) {
+    List<ZoneWish> numbered = new ArrayList<>();
+    for (ZoneWish zone : zones) {
+      numbered.add(new ZoneWish("zone-" + (numbered.size() + 1), zone.laterals()));
+    }
+    return numbered;
+  }
+
+  private List<ZoneResult> solve(List<ZoneWish> zones) {
+    List<Sizing.Fitted> fitted = new ArrayList<>();
+    for (ZoneWish zone : zones) {
+      List<List<LateralLayout.Served>> served = new ArrayList<>();
+      for (LateralWish lateral : zone.laterals()) {
+        served.add(served(lateral));
+      }
+      if (served.stream().anyMatch(s -> !s.isEmpty())) {
+        fitted.add(new Sizing.Fitted(zone, served));
+      }
+    }
+    Sizing sizing = new Sizing(grove, catalogue, rules, site, fitted);
+    return fitted.stream().map(sizing::best).toList();
+  }
+
+  /** The plants of a lateral with their emitters. */
+  private List<LateralLayout.Served> served(LateralWish lateral) {
+    double greatest = 0;
+    double companions = 0;
+    int companionCount = 0;
+    for (int plant : lateral.plants()) {
+      if (zoning.isMain(plant)) {
+        greatest = Math.max(greatest, peakNeed[plant]);
+      } else {
+        companions += peakNeed[plant];
+        companionCount++;
+      }
+    }
+    double greatestNeed = greatest;
+    EmitterType main = lateral.emitter().orElseGet(() -> choice.forMains(greatestNeed));
+    double usual = companionCount == 0 ? 0 : companions / companionCount;
+    EmitterType small = lateral.companionEmitter().orElseGet(() -> choice.forCompanions(usual));
+    List<LateralLayout.Served> served = new ArrayList<>();
+    for (int i : lateral.plants()) {
+      Planting plant = grove.plantings().get(i);
+      boolean isMain = zoning.isMain(i);
+      EmitterType emitter = isMain ? main : small;
+      int count =
+          isMain && lateral.count().isPresent()
+              ? lateral.count().getAsInt()
+              : choice.count(emitter, peakNeed[i], isMain);
+      served.add(new LateralLayout.Served(i, plant.id(), plant.at(), emitter, count));
+    }
+    return served;
+  }
+
+  private double flowOf(LateralWish lateral) {
+    return served(lateral).stream().mapToDouble(p -> p.count() * choice.flowOf(p.emitter())).sum();
+  }
+
+  /** Flow a zone may draw so that enough pressure is left at the highest plant, m3/s. */
+  private double flowLimit() {
+    EmitterType usual = choice.forMains(max(peakNeed));
+    double rise = highestPlant() - site.supply().elevationM();
+    double atEmitter = usual.minPressurePa() / SupplyModel.PASCALS_PER_METRE;
+    double spare = site.supply().curve().staticHead() - rise - atEmitter;
+    double needed = rise + atEmitter + Math.min(rules.lossAllowanceM(), spare / 2);
+    double carried = site.supply().curve().flowAt(Math.max(0, needed));
+    if (Double.isInfinite(carried)) {
+      // A tank's own level does not fall with flow; what limits it is the pipe, so start from the
+      // speed limit in the widest main and let the solved network say what really arrives.
+      double widest =
+          catalogue.pipes().values().stream()
+              .filter(p -> p.use() == Pipe.Use.MAIN)
+              .mapToDouble(Pipe::insideDiameterM)
+              .max()
+              .orElse(0.025);
+      carried = Math.PI / 4 * widest * widest * rules.maxVelocityMPerS();
+    }
+    double least = 2 * usual.nominalFlowM3PerS();
+    return Math.max(least, rules.supplyShare() * carried);
+  }
+
+  /** Pressure to expect at the highest plant while a zone runs, pascals. */
+  private double expectedPressure() {
+    double atRest =
+        site.supply().curve().staticHead() + site.supply().elevationM() - highestPlant();
+    double usable = Math.max(0.5 * atRest, atRest - rules.lossAllowanceM());
+    return Math.max(0, usable) * SupplyModel.PASCALS_PER_METRE;
+  }
+
+  private double highestPlant() {
+    Terrain terrain = site.terrain();
+    return grove.plantings().stream()
+        .mapToDouble(p -> terrain.heightAt(p.at()))
+        .max()
+        .orElse(site.supply().elevationM());
+  }
+
+  private static double max(double[] values) {
+    double most = 0;
+    for (double v : values) {
+      most = Math.max(most, v);
+    }
+    return most;
+  }
+
+  /** Remarks on zones that do not keep every rule. */
+  static List<Finding> remarks(List<ZoneResult> zones, Grove grove, Rulebook rules) {
+    List<Finding> remarks = new ArrayList<>();
+    for (ZoneResult zone : zones) {
+      String id = zone.design().id();
+      ZoneResult.OutletResult weakest = zone.weakest();
+      String plant = grove.plantings().get(weakest.outlet().plant()).id();
+      if (weakest.pressurePa() < weakest.outlet().emitter().minPressurePa() * (1 - 1e-9)) {
+        remarks.add(
+            Finding.of(
+                "irrigation.pressure-too-low",
+                Severity.SHORTFALL,
+                id,
+                "Only {0} reaches the emitters at "
+                    + plant
+                    + ", which need {1}. The supply cannot carry this zone: give it fewer plants,"
+                    + " wider pipe or emitters for less pressure.",
+                new Quantity(weakest.pressurePa(), Kind.PRESSURE),
+                new Quantity(weakest.outlet().emitter().minPressurePa(), Kind.PRESSURE)));
+      }
+      if (zone.outlets().stream()
+          .anyMatch(o -> o.pressurePa() > o.outlet().emitter().maxPressurePa())) {
+        remarks.add(
+            Finding.of(
+                "irrigation.pressure-too-high",
+                Severity.SHORTFALL,
+                id,
+                "The pressure rises to {0}, more than the emitters are made for. Fit a regulator.",
+                new Quantity(zone.maxPressurePa(), Kind.PRESSURE)));
+      }
+      if (zone.emissionUniformity() < rules.goodUniformity() - 1e-9) {
+        remarks.add(
+            Finding.of(
+                "irrigation.uneven",
+                Severity.SHORTFALL,
+                id,
+                "The plants of this zone are watered unevenly: the emission uniformity is {0}, and"
+                    + " {1} counts as good. "
+                    + plant
+                    + " gets least.",
+                new Quantity(zone.emissionUniformity(), Kind.SHARE),
+                new Quantity(rules.goodUniformity(), Kind.SHARE)));
+      }
+      if (zone.maxVelocityMPerS() > rules.maxVelocityMPerS() + 1e-9) {
+        remarks.add(
+            Finding.of(
+                "irrigation.too-fast",
+                Severity.SHORTFALL,
+                id,
+                "Water runs at {0} in "
+                    + zone.fastestPipe()
+                    + "; above {1} it hammers and wears. Choose a wider pipe.",
+                new Quantity(zone.maxVelocityMPerS(), Kind.VELOCITY),
+                new Quantity(rules.maxVelocityMPerS(), Kind.VELOCITY)));
+      }
+    }
+    return remarks;
+  }
+}

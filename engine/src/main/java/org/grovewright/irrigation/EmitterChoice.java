@@ -1,0 +1,93 @@
+package org.grovewright.irrigation;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.EmitterType;
+import org.grovewright.model.Preferences;
+
+/**
+ * Chooses emitters: a type that works at the pressure there is, a rating that brings the peak need
+ * within the run time aimed at, and for each plant a number in proportion to its need, because one
+ * valve gives every plant the same minutes.
+ */
+final class EmitterChoice {
+  private final Rulebook rules;
+  private final List<EmitterType> fit;
+  private final double pressurePa;
+
+  /**
+   * The emitters of the catalogue that work at a pressure, smallest first.
+   *
+   * @param pressurePa pressure to be expected at the emitters, pascals
+   */
+  EmitterChoice(Catalogue catalogue, Rulebook rules, Preferences.Units units, double pressurePa) {
+    this.rules = rules;
+    this.pressurePa = pressurePa;
+    List<EmitterType> compensating = new ArrayList<>();
+    List<EmitterType> plain = new ArrayList<>();
+    for (EmitterType emitter : catalogue.emitters().values()) {
+      if (emitter.minPressurePa() > pressurePa || !emitter.market().serves(units)) {
+        continue;
+      }
+      (emitter.compensating() ? compensating : plain).add(emitter);
+    }
+    fit = new ArrayList<>(compensating.isEmpty() ? plain : compensating);
+    if (fit.isEmpty()) {
+      // Nothing works at this pressure. The emitter that comes nearest lets the solved network show
+      // by how much the supply falls short.
+      catalogue.emitters().values().stream()
+          .min(
+              Comparator.comparingDouble(EmitterType::minPressurePa)
+                  .thenComparing(EmitterType::key))
+          .ifPresent(fit::add);
+    }
+    fit.sort(
+        Comparator.comparingDouble(EmitterType::nominalFlowM3PerS).thenComparing(EmitterType::key));
+  }
+
+  /** Flow of an emitter at the pressure to be expected, m3/s. */
+  double flowOf(EmitterType emitter) {
+    return ZoneNetwork.curveOf(emitter).flow(pressurePa / SupplyModel.PASCALS_PER_METRE);
+  }
+
+  /**
+   * The smallest rating with which no main plant needs more than the greatest number of emitters;
+   * the largest where none does.
+   *
+   * @param greatestNeed need of the neediest main plant at the peak, m3/s as a mean over the day
+   */
+  EmitterType forMains(double greatestNeed) {
+    for (EmitterType emitter : fit) {
+      if (wanted(emitter, greatestNeed) <= rules.maxEmitters()) {
+        return emitter;
+      }
+    }
+    return fit.get(fit.size() - 1);
+  }
+
+  /** The smallest rating that covers a companion's need with one emitter, or the largest. */
+  EmitterType forCompanions(double usualNeed) {
+    for (EmitterType emitter : fit) {
+      if (wanted(emitter, usualNeed) <= 1) {
+        return emitter;
+      }
+    }
+    return fit.get(fit.size() - 1);
+  }
+
+  /** Number of emitters for a plant. */
+  int count(EmitterType emitter, double need, boolean main) {
+    int least = main ? rules.minEmitters() : 1;
+    return Math.max(least, Math.min(rules.maxEmitters(), wanted(emitter, need)));
+  }
+
+  private int wanted(EmitterType emitter, double need) {
+    double perRun = flowOf(emitter) * rules.peakRunS();
+    if (perRun <= 0) {
+      return need > 0 ? Integer.MAX_VALUE : 0;
+    }
+    return (int) Math.ceil(need * 86_400 / perRun - 1e-9);
+  }
+}

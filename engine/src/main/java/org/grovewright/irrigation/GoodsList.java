@@ -1,0 +1,64 @@
+package org.grovewright.irrigation;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.grovewright.demand.Requirement;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.quantity.Input;
+import org.grovewright.quantity.Kind;
+import org.grovewright.quantity.Working;
+
+/** Adds up the goods of a system, item by item, and remembers what each amount is for. */
+final class GoodsList {
+  private final Map<String, Item> items = new LinkedHashMap<>();
+
+  private static final class Item {
+    private final Kind kind;
+    private final List<Input> parts = new ArrayList<>();
+    private final List<Requirement.Cut> cuts = new ArrayList<>();
+
+    Item(Kind kind) {
+      this.kind = kind;
+    }
+  }
+
+  /** Adds pieces of an item. */
+  void pieces(String itemKey, int count, String what) {
+    if (count > 0) {
+      add(itemKey, Kind.COUNT, count, what);
+    }
+  }
+
+  /** Adds one length of pipe, to be cut in one piece. */
+  void length(String pipeKey, double lengthM, String where) {
+    if (lengthM > 0) {
+      add(pipeKey, Kind.LENGTH, lengthM, where).cuts.add(new Requirement.Cut(where, lengthM));
+    }
+  }
+
+  private Item add(String itemKey, Kind kind, double amount, String what) {
+    Item item = items.computeIfAbsent(itemKey, key -> new Item(kind));
+    item.parts.add(new Input(what, amount, kind, "design of the watering system"));
+    return item;
+  }
+
+  /** All items, each with a figure {@code irrigation.need.ITEM}. */
+  List<Requirement> requirements(FigureBook book) {
+    List<Requirement> requirements = new ArrayList<>();
+    for (Map.Entry<String, Item> entry : items.entrySet()) {
+      Item item = entry.getValue();
+      double sum = item.parts.stream().mapToDouble(Input::value).sum();
+      String id = "irrigation.need." + FigureBook.slug(entry.getKey());
+      book.enter(
+          id,
+          "Net amount of " + entry.getKey(),
+          sum,
+          item.kind,
+          new Working("the sum of the amounts", item.parts, "counted on the design"));
+      requirements.add(new Requirement(entry.getKey(), item.kind, sum, "Watering", id, item.cuts));
+    }
+    return requirements;
+  }
+}

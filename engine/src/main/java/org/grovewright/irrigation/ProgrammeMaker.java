@@ -1,0 +1,313 @@
+package org.grovewright.irrigation;
+
+import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.finding.Finding;
+import org.grovewright.finding.Finding.Severity;
+import org.grovewright.irrigation.Programme.PlantSupply;
+import org.grovewright.model.Grove;
+import org.grovewright.model.Supply.Hours;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.quantity.Input;
+import org.grovewright.quantity.Kind;
+import org.grovewright.quantity.Quantity;
+import org.grovewright.quantity.Working;
+import org.grovewright.water.MonthNeed;
+import org.grovewright.water.WaterNeeds;
+
+/**
+ * Makes a {@link Programme}.
+ *
+ * <p>One valve gives all its plants the same minutes, so a zone runs as long as its neediest plant
+ * wants: the minutes per day are the greatest of need over flow, divided by the application
+ * efficiency. Waterings are spaced as far apart as the plant that dries out first allows. Where
+ * emitters give water faster than the soil takes it in, a run is cut into cycles with pauses. Runs
+ * that do not fit the allowed hours or the daily volume are spread over more days, and where that
+ * does not help they are shortened and the shortage is shown.
+ */
+final class ProgrammeMaker {
+  private static final int DAY_S = 86_400;
+  private static final double SHORTEN_STEP = 0.97;
+  private static final int MOST_PER_DAY = 4;
+
+  /** Pause wished for between the waterings of a day where a plant wants more than one. */
+  private static final int SPREAD_S = 3 * 3600;
+
+  private final Grove grove;
+  private final Catalogue catalogue;
+  private final WateringSystem system;
+  private final WaterNeeds needs;
+  private final FigureBook book;
+  private final double efficiency;
+  private final int longestGap;
+  private final double enough;
+  private final double tooMuch;
+  private final List<Hours> hours;
+  private final double dailyM3;
+  private final List<Map<Integer, Double>> flows = new ArrayList<>();
+  private final List<CycleRule> cycles = new ArrayList<>();
+  private final List<TimerSetting> settings = new ArrayList<>();
+  private final List<PlantSupply> supplies = new ArrayList<>();
+  private final List<Finding> findings = new ArrayList<>();
+
+  ProgrammeMaker(
+      Grove grove, Catalogue catalogue, WateringSystem system, WaterNeeds needs, FigureBook book) {
+    this.grove = grove;
+    this.catalogue = catalogue;
+    this.system = system;
+    this.needs = needs;
+    this.book = book;
+    efficiency = constant("application-efficiency");
+    longestGap = (int) Math.round(constant("longest-gap") / DAY_S);
+    enough = constant("enough");
+    tooMuch = constant("too-much");
+    hours = allowedHours();
+    dailyM3 = grove.supply().dailyLimitM3().orElse(Double.POSITIVE_INFINITY);
+    double infiltration =
+        grove
+            .soil()
+            .textureKey()
+            .map(key -> catalogue.textures().get(key).infiltrationMPerS())
+            .orElseGet(() -> constant("assumed-infiltration"));
+    double storage = constant("surface-storage");
+    for (ZoneResult zone : system.zones()) {
+      flows.add(zone.plantFlows());
+      cycles.add(CycleRule.of(zone, infiltration, storage));
+    }
+  }
+
+  private double constant(String key) {
+    return catalogue.constant("irrigation." + key).value();
+  }
+
+  private List<Hours> allowedHours() {
+    if (!grove.supply().allowedHours().isEmpty()) {
+      return grove.supply().allowedHours();
+    }
+    LocalTime usual = LocalTime.ofSecondOfDay((long) constant("usual-start"));
+    return List.of(new Hours(usual, usual));
+  }
+
+  Programme make() {
+    for (int year = 1; year <= Programme.YEARS; year++) {
+      for (int month = 1; month <= 12; month++) {
+        List<TimerSetting> fitted = month(year, month);
+        for (int z = 0; z < fitted.size(); z++) {
+          settings.add(fitted.get(z));
+          enter(z, fitted.get(z));
+        }
+      }
+    }
+    findings.addAll(SupplyRemarks.of(grove, supplies, enough, tooMuch));
+    remarkOnCycles();
+    return new Programme(settings, supplies, findings);
+  }
+
+  /** A zone's wish for a month: what would give every plant its need. */
+  private record Wish(double secondsPerDay, int gap, int perDay, int neediest) {}
+
+  private List<TimerSetting> month(int year, int month) {
+    List<Wish> wishes = new ArrayList<>();
+    for (int z = 0; z < flows.size(); z++) {
+      wishes.add(wish(z, year, month));
+    }
+    // Longer gaps first: fewer, deeper waterings. Where the heaviest day does not fit, shorter gaps
+    // spread the same water evenly; only then is water taken away.
+    for (int longest = longestGap; longest >= 1; longest--) {
+      Optional<List<TimerSetting>> fitted = fit(wishes, year, month, longest, 1);
+      if (fitted.isPresent()) {
+        return fitted.get();
+      }
+    }
+    for (double share = SHORTEN_STEP; share > 1e-3; share *= SHORTEN_STEP) {
+      for (int longest = longestGap; longest >= 1; longest--) {
+        Optional<List<TimerSetting>> fitted = fit(wishes, year, month, longest, share);
+        if (fitted.isPresent()) {
+          return fitted.get();
+        }
+      }
+    }
+    return system.zones().stream().map(zone -> off(zone, year, month, 0)).toList();
+  }
+
+  private Wish wish(int z, int year, int month) {
+    double seconds = 0;
+    double interval = longestGap * (double) DAY_S;
+    int neediest = -1;
+    for (Map.Entry<Integer, Double> plant : flows.get(z).entrySet()) {
+      MonthNeed of = needs.plants().get(plant.getKey()).at(year, month);
+      double need = of.need().value();
+      if (need <= 0 || plant.getValue() <= 0) {
+        continue;
+      }
+      double wanted = need * DAY_S / (plant.getValue() * efficiency);
+      if (wanted > seconds) {
+        seconds = wanted;
+        neediest = plant.getKey();
+      }
+      interval = Math.min(interval, of.longestInterval().value());
+    }
+    int gap = (int) Math.max(1, Math.floor(interval / DAY_S + 1e-9));
+    int perDay = (int) Math.min(MOST_PER_DAY, Math.max(1, Math.ceil(DAY_S / interval - 1e-9)));
+    return new Wish(seconds, gap, perDay, neediest);
+  }
+
+  private Optional<List<TimerSetting>> fit(
+      List<Wish> wishes, int year, int month, int longest, double share) {
+    DayClock clock = new DayClock(hours, dailyM3);
+    List<TimerSetting> fitted = new ArrayList<>();
+    for (int z = 0; z < wishes.size(); z++) {
+      ZoneResult zone = system.zones().get(z);
+      Wish wish = wishes.get(z);
+      if (wish.secondsPerDay() <= 0) {
+        fitted.add(off(zone, year, month, 0));
+        continue;
+      }
+      int gap = Math.min(longest, wish.gap());
+      DayClock.Run run = run(z, wish, wish.secondsPerDay() * share * gap, gap, share < 1);
+      Optional<DayClock.Place> place = clock.place(run.pausing(wish.perDay() > 1 ? SPREAD_S : 0));
+      if (place.isEmpty()) {
+        place = clock.place(run);
+      }
+      if (place.isEmpty()) {
+        return Optional.empty();
+      }
+      List<LocalTime> starts =
+          place.get().starts().stream().map(s -> LocalTime.ofSecondOfDay(s % DAY_S)).toList();
+      fitted.add(
+          new TimerSetting(
+              zone.design().id(),
+              year,
+              month,
+              gap,
+              place.get().first(),
+              starts,
+              run.onS() / 60,
+              wish.secondsPerDay() / 60,
+              wish.neediest()));
+    }
+    return Optional.of(fitted);
+  }
+
+  /** Whole minutes: rounded up where the need is to be met, down where water is short. */
+  private DayClock.Run run(int z, Wish wish, double wantedS, int gap, boolean shortened) {
+    double minutes = wantedS / 60;
+    int whole = (int) Math.max(1, shortened ? Math.floor(minutes) : Math.ceil(minutes - 1e-9));
+    int longestRun = cycles.get(z).longestRunMinutes();
+    int count = Math.max((whole - 1) / longestRun + 1, Math.min(whole, wish.perDay()));
+    int each = shortened ? Math.max(1, whole / count) : (whole - 1) / count + 1;
+    double volume = count * each * 60.0 * system.zones().get(z).flowM3PerS();
+    return new DayClock.Run(count, each * 60, cycles.get(z).soakS(), gap, volume);
+  }
+
+  private static TimerSetting off(ZoneResult zone, int year, int month, double needed) {
+    return new TimerSetting(zone.design().id(), year, month, 0, 0, List.of(), 0, needed, -1);
+  }
+
+  private void enter(int z, TimerSetting setting) {
+    String id = timerId(setting);
+    Map<Integer, Double> zoneFlows = flows.get(z);
+    Input each =
+        new Input("minutes per day t", setting.secondsPerDay(), Kind.RUN_TIME, id + "minutes");
+    if (setting.neediest() >= 0) {
+      int plant = setting.neediest();
+      String plantId = grove.plantings().get(plant).id();
+      book.enter(
+          id + "minutes",
+          "Minutes on each watering day",
+          setting.minutesPerWatering() * 60.0,
+          Kind.RUN_TIME,
+          Working.of(
+              "t = days x 86400 V / (q e), the greatest of the zone's plants, in whole minutes",
+              "need over flow; efficiency of the catalogue",
+              new Input(
+                  "need V of " + plantId,
+                  needOf(plant, setting),
+                  Kind.DAILY_WATER,
+                  WaterNeeds.needId(plantId, setting.year(), setting.month())),
+              new Input(
+                  "flow q at " + plantId,
+                  zoneFlows.get(plant),
+                  Kind.EMITTER_FLOW,
+                  WateringSystem.plantFlowId(setting.zone(), plantId)),
+              catalogue.constant("irrigation.application-efficiency").as("efficiency e"),
+              new Input("days", setting.everyDays() * (double) DAY_S, Kind.DAYS, id + "every")));
+      book.enter(
+          id + "every",
+          "Days from one watering to the next",
+          setting.everyDays() * (double) DAY_S,
+          Kind.DAYS,
+          Working.of(
+              "the shortest interval that the zone's plants allow, at most "
+                  + longestGap
+                  + " days; shorter where the allowed hours ask for it",
+              "readily available water over daily use, FAO-56 chapter 8"));
+    }
+    for (Map.Entry<Integer, Double> plant : zoneFlows.entrySet()) {
+      double need = needOf(plant.getKey(), setting);
+      double gets = plant.getValue() * setting.secondsPerDay() * efficiency / DAY_S;
+      supplies.add(
+          new PlantSupply(
+              plant.getKey(), setting.zone(), setting.year(), setting.month(), need, gets));
+      if (setting.off() && need <= 0) {
+        continue;
+      }
+      String plantId = grove.plantings().get(plant.getKey()).id();
+      book.enter(
+          id + "plant." + FigureBook.slug(plantId) + ".gets",
+          "Water that " + plantId + " gets per day",
+          gets,
+          Kind.DAILY_WATER,
+          Working.of(
+              "q t e / 86400",
+              "volume is flow times time",
+              new Input(
+                  "flow q",
+                  plant.getValue(),
+                  Kind.EMITTER_FLOW,
+                  WateringSystem.plantFlowId(setting.zone(), plantId)),
+              each,
+              catalogue.constant("irrigation.application-efficiency").as("efficiency e")));
+    }
+  }
+
+  private double needOf(int plant, TimerSetting setting) {
+    return needs.plants().get(plant).at(setting.year(), setting.month()).need().value();
+  }
+
+  private static String timerId(TimerSetting setting) {
+    return String.format(
+        java.util.Locale.ROOT,
+        "timer.%s.year-%d.month-%02d.",
+        FigureBook.slug(setting.zone()),
+        setting.year(),
+        setting.month());
+  }
+
+  private void remarkOnCycles() {
+    Map<String, Integer> most = new LinkedHashMap<>();
+    for (TimerSetting s : settings) {
+      most.merge(s.zone(), s.starts().size(), Math::max);
+    }
+    for (int z = 0; z < cycles.size(); z++) {
+      String id = system.zones().get(z).design().id();
+      if (most.getOrDefault(id, 0) > 1) {
+        findings.add(
+            Finding.of(
+                "timer.cycle-and-soak",
+                Severity.NOTE,
+                id,
+                "The emitters give {0} but the soil takes in {1}, so a watering is cut into short"
+                    + " runs with pauses of at least {2}.",
+                new Quantity(cycles.get(z).rateMPerS(), Kind.WATER_DEPTH_RATE),
+                new Quantity(cycles.get(z).infiltrationMPerS(), Kind.WATER_DEPTH_RATE),
+                new Quantity(cycles.get(z).soakS(), Kind.RUN_TIME)));
+      }
+    }
+  }
+}

@@ -1,0 +1,67 @@
+package org.grovewright.irrigation;
+
+import org.grovewright.catalogue.Catalogue;
+
+/**
+ * The numbers of the trade that a design keeps to, read once from the catalogue.
+ *
+ * @param peakRunS run time per day at the peak that emitters are counted for, seconds
+ * @param maxEmitters most emitters at one plant
+ * @param minEmitters fewest emitters at a main plant
+ * @param emitterSpacingM distance between emitters of one plant, metres
+ * @param offsetM distance of tubing from the row's centre line where none is given, metres
+ * @param tailM tubing beyond the last emitter, metres
+ * @param reachM plants farther than this from the tubing get a feeder tube, metres
+ * @param maxFeederM longest feeder tube, metres
+ * @param maxVelocityMPerS highest water speed
+ * @param goodUniformity design emission uniformity to be reached, share
+ * @param supplyShare share of the supply's flow that a zone may draw
+ * @param lossAllowanceM head set aside for losses before they are known, metres
+ * @param catchCans emitters of a zone whose flow is measured with cans
+ * @param serviceClearM distance from a buried service within which the trench is remarked on,
+ *     metres
+ */
+record Rulebook(
+    double peakRunS,
+    int maxEmitters,
+    int minEmitters,
+    double emitterSpacingM,
+    double offsetM,
+    double tailM,
+    double reachM,
+    double maxFeederM,
+    double maxVelocityMPerS,
+    double goodUniformity,
+    double supplyShare,
+    double lossAllowanceM,
+    int catchCans,
+    double serviceClearM,
+    int mostZones) {
+
+  static Rulebook of(Catalogue catalogue) {
+    return new Rulebook(
+        value(catalogue, "peak-run-time"),
+        (int) value(catalogue, "max-emitters-per-plant"),
+        (int) value(catalogue, "min-emitters-per-main-plant"),
+        value(catalogue, "emitter-spacing"),
+        value(catalogue, "line-offset"),
+        value(catalogue, "line-tail"),
+        value(catalogue, "feeder-from"),
+        value(catalogue, "feeder-longest"),
+        value(catalogue, "velocity-limit"),
+        value(catalogue, "good-uniformity"),
+        value(catalogue, "supply-share"),
+        value(catalogue, "loss-allowance"),
+        (int) value(catalogue, "catch-cans"),
+        value(catalogue, "service-clearance"),
+        (int) value(catalogue, "most-zones"));
+  }
+
+  private static double value(Catalogue catalogue, String key) {
+    return catalogue.constant("irrigation." + key).value();
+  }
+
+  LateralLayout.Rules layoutRules(double offset) {
+    return new LateralLayout.Rules(offset, emitterSpacingM, tailM, reachM + offset);
+  }
+}

@@ -1,0 +1,161 @@
+package org.grovewright.irrigation;
+
+import java.util.List;
+import java.util.Map;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.EmitterType;
+import org.grovewright.model.Grove;
+import org.grovewright.model.Preferences;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.quantity.Input;
+import org.grovewright.quantity.Kind;
+import org.grovewright.quantity.Working;
+
+/** Enters the figures of the solved zones under {@code hydraulics.zone.ZONE}. */
+final class SystemFigures {
+  private static final String SOLVED =
+      "steady state of the zone's network: mass balance at every node, head loss along every pipe,"
+          + " emitter flow by its pressure, solved together by Newton's method";
+
+  private SystemFigures() {}
+
+  static String zoneId(String zone) {
+    return "hydraulics.zone." + FigureBook.slug(zone) + ".";
+  }
+
+  static void enter(
+      List<ZoneResult> zones, Grove grove, Catalogue catalogue, Rulebook rules, FigureBook book) {
+    String friction =
+        grove.preferences().friction() == Preferences.Friction.HAZEN_WILLIAMS
+            ? "Hazen-Williams friction"
+            : "Darcy-Weisbach friction";
+    for (ZoneResult zone : zones) {
+      enter(zone, grove, rules, friction, book);
+    }
+  }
+
+  private static void enter(
+      ZoneResult zone, Grove grove, Rulebook rules, String friction, FigureBook book) {
+    String id = zoneId(zone.design().id());
+    Working solved =
+        Working.of(
+            SOLVED,
+            friction + "; residuals of the solve are listed",
+            new Input("mass residual", zone.solution().massResidual(), Kind.FLOW, "solver"),
+            new Input("energy residual", zone.solution().energyResidual(), Kind.HEAD, "solver"),
+            new Input("Newton steps", zone.solution().iterations(), Kind.COUNT, "solver"));
+    book.enter(id + "flow", "Flow the zone draws", zone.flowM3PerS(), Kind.FLOW, solved);
+    book.enter(
+        id + "emitters",
+        "Emitters in the zone",
+        zone.outlets().size(),
+        Kind.COUNT,
+        Working.of("emitters of all plants of the zone", "counted on the design"));
+    book.enter(
+        id + "least-pressure",
+        "Least pressure at any emitter",
+        zone.minPressurePa(),
+        Kind.PRESSURE,
+        solved);
+    book.enter(
+        id + "greatest-pressure",
+        "Greatest pressure at any emitter",
+        zone.maxPressurePa(),
+        Kind.PRESSURE,
+        solved);
+    book.enter(
+        id + "greatest-velocity",
+        "Greatest speed of water, in " + zone.fastestPipe(),
+        zone.maxVelocityMPerS(),
+        Kind.VELOCITY,
+        Working.of(
+            "v = Q / (pi/4 d^2), the greatest of all pipes",
+            "continuity; limit by common practice against water hammer",
+            new Input("limit", rules.maxVelocityMPerS(), Kind.VELOCITY, "catalogue: constants")));
+    enterUniformity(zone, rules, id, book);
+    for (ZoneResult.OutletResult o : zone.outlets()) {
+      enterOutlet(o, grove, id, solved, book);
+    }
+    for (Map.Entry<Integer, Double> plant : zone.plantFlows().entrySet()) {
+      String plantId = grove.plantings().get(plant.getKey()).id();
+      book.enter(
+          WateringSystem.plantFlowId(zone.design().id(), plantId),
+          "Flow to " + plantId + " while the zone runs",
+          plant.getValue(),
+          Kind.EMITTER_FLOW,
+          Working.of("the sum of the flows of its emitters", "solved network"));
+    }
+  }
+
+  private static void enterUniformity(ZoneResult zone, Rulebook rules, String id, FigureBook book) {
+    ZoneResult.OutletResult weakest = zone.weakest();
+    book.enter(
+        id + "emission-uniformity",
+        "Design emission uniformity",
+        zone.emissionUniformity(),
+        Kind.SHARE,
+        Working.of(
+            "EU = least of (1 - 1.27 CV / sqrt(n)) r over the mean of r, r = q over the flow of the type at the mean pressure",
+            "Keller and Karmeli (1974), taken plant by plant",
+            new Input(
+                "r at " + weakest.outlet().id(), weakest.relativeFlow(), Kind.SHARE, "solved"),
+            new Input(
+                "CV there",
+                weakest.outlet().emitter().manufacturingCv(),
+                Kind.SHARE,
+                "catalogue: emitters, " + weakest.outlet().emitter().key()),
+            new Input("good from", rules.goodUniformity(), Kind.SHARE, "catalogue: constants")));
+    book.enter(
+        id + "low-quarter-uniformity",
+        "Low-quarter distribution uniformity",
+        zone.lowQuarter(),
+        Kind.SHARE,
+        Working.of(
+            "mean of the lowest quarter of r over the mean of all, r as for emission uniformity",
+            "Merriam and Keller (1978); before manufacturing variation"));
+    book.enter(
+        id + "christiansen-uniformity",
+        "Christiansen's coefficient of uniformity",
+        zone.christiansen(),
+        Kind.SHARE,
+        Working.of(
+            "1 - mean deviation of r over its mean, r as for emission uniformity",
+            "Christiansen (1942); before manufacturing variation"));
+  }
+
+  private static void enterOutlet(
+      ZoneResult.OutletResult o, Grove grove, String id, Working solved, FigureBook book) {
+    String plantId = grove.plantings().get(o.outlet().plant()).id();
+    String outlet = id + "outlet." + FigureBook.slug(o.outlet().id()) + ".";
+    EmitterType emitter = o.outlet().emitter();
+    book.enter(
+        outlet + "pressure",
+        "Pressure at an emitter of " + plantId,
+        o.pressurePa(),
+        Kind.PRESSURE,
+        solved);
+    book.enter(
+        outlet + "flow",
+        "Flow of an emitter of " + plantId,
+        o.flowM3PerS(),
+        Kind.EMITTER_FLOW,
+        Working.of(
+            emitter.compensating()
+                ? "q = qn (p / pmin)^x from pmin to pmax, as an orifice outside"
+                : "q = qn (p / pn)^x",
+            "emitter equation, Karmeli (1977); rating of the catalogue",
+            new Input(
+                "qn",
+                emitter.nominalFlowM3PerS(),
+                Kind.EMITTER_FLOW,
+                "catalogue: emitters, " + emitter.key()),
+            new Input("p", o.pressurePa(), Kind.PRESSURE, outlet + "pressure"),
+            new Input(
+                emitter.compensating() ? "pmin" : "pn",
+                emitter.compensating() ? emitter.minPressurePa() : emitter.nominalPressurePa(),
+                Kind.PRESSURE,
+                "catalogue: emitters, " + emitter.key()),
+            new Input(
+                "x", emitter.exponent(), Kind.NUMBER, "catalogue: emitters, " + emitter.key())));
+  }
+}

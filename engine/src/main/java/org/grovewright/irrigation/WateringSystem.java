@@ -1,0 +1,73 @@
+package org.grovewright.irrigation;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.demand.Requirement;
+import org.grovewright.demand.WorkAmount;
+import org.grovewright.finding.Finding;
+import org.grovewright.layout.Terrain;
+import org.grovewright.model.Grove;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.water.WaterNeeds;
+
+/**
+ * The watering system: its supply, its zones as they run, what must be bought and done for it.
+ *
+ * @param supply the supply
+ * @param zones the zones, each solved
+ * @param trenchM length of trench for the mains, metres
+ * @param requirements goods
+ * @param work work
+ * @param findings remarks and shortfalls
+ */
+public record WateringSystem(
+    SupplyModel supply,
+    List<ZoneResult> zones,
+    double trenchM,
+    List<Requirement> requirements,
+    List<WorkAmount> work,
+    List<Finding> findings) {
+  /** Year of the plan whose peak month the emitters are counted for. */
+  static final int DESIGN_YEAR = 3;
+
+  /** Copies the lists. */
+  public WateringSystem {
+    zones = List.copyOf(zones);
+    requirements = List.copyOf(requirements);
+    work = List.copyOf(work);
+    findings = List.copyOf(findings);
+  }
+
+  /**
+   * Designs and solves the system of a grove.
+   *
+   * <p>Figures are entered under {@code supply}, {@code hydraulics} and {@code irrigation}.
+   */
+  public static WateringSystem of(
+      Grove grove, Catalogue catalogue, WaterNeeds needs, Terrain terrain, FigureBook book) {
+    List<Finding> findings = new ArrayList<>();
+    SupplyModel supply = SupplyModel.of(grove, catalogue, terrain, book);
+    findings.addAll(supply.findings());
+    Rulebook rules = Rulebook.of(catalogue);
+    double[] peak =
+        needs.plants().stream().mapToDouble(p -> p.peakOf(DESIGN_YEAR).need().value()).toArray();
+    ZoneNetwork.Site site = SiteParts.of(grove, catalogue, supply, terrain);
+    List<ZoneResult> zones = new Designer(grove, catalogue, peak, site, rules, findings).design();
+    findings.addAll(Designer.remarks(zones, grove, rules));
+    SystemFigures.enter(zones, grove, catalogue, rules, book);
+    Goods goods = Goods.of(zones, grove, catalogue, site, rules, book);
+    findings.addAll(goods.findings());
+    return new WateringSystem(
+        supply, zones, goods.trenchM(), goods.requirements(), goods.work(), findings);
+  }
+
+  /** Id of the figure of a plant's flow. */
+  public static String plantFlowId(String zone, String plantId) {
+    return "hydraulics.zone."
+        + FigureBook.slug(zone)
+        + ".plant."
+        + FigureBook.slug(plantId)
+        + ".flow";
+  }
+}

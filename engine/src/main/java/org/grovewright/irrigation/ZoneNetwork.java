@@ -1,0 +1,243 @@
+package org.grovewright.irrigation;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.grovewright.catalogue.EmitterType;
+import org.grovewright.catalogue.Filter;
+import org.grovewright.catalogue.Pipe;
+import org.grovewright.catalogue.Regulator;
+import org.grovewright.hydraulics.EmitterCurve;
+import org.grovewright.hydraulics.FrictionFormula;
+import org.grovewright.hydraulics.Link;
+import org.grovewright.hydraulics.LossCurve;
+import org.grovewright.hydraulics.Network;
+import org.grovewright.hydraulics.Roughness;
+import org.grovewright.hydraulics.Water;
+import org.grovewright.layout.Terrain;
+import org.grovewright.model.Point;
+import org.grovewright.model.Preferences;
+import org.grovewright.model.Row;
+
+/**
+ * The hydraulic network of one zone: supply, supply pipe, filter, valve, regulator, main, laterals
+ * and every emitter, each at its height on the ground.
+ *
+ * @param network the network
+ * @param outletNodes id of the node at which each outlet draws, by outlet id, in outlet order
+ */
+public record ZoneNetwork(Network network, Map<String, String> outletNodes) {
+  /** Outlets closer together than this share a node: a pipe needs a length. */
+  private static final double SAME_PLACE_M = 0.001;
+
+  /**
+   * What all zones share.
+   *
+   * @param supply the supply
+   * @param supplyPipe pipe between the tested outlet and the head of the system, or null
+   * @param supplyPipeM its length, metres
+   * @param feeder thin tube to emitters away from their line
+   * @param fittings loss coefficients of fittings
+   * @param terrain the ground
+   * @param friction friction formula
+   */
+  record Site(
+      SupplyModel supply,
+      Pipe supplyPipe,
+      double supplyPipeM,
+      Pipe feeder,
+      Fittings fittings,
+      Terrain terrain,
+      Preferences.Friction friction) {}
+
+  /**
+   * Loss coefficients K on the velocity head.
+   *
+   * @param valve zone valve, in the bore of the head
+   * @param backflow backflow preventer, in the bore of the head
+   * @param tee branch of a tee, in its pipe
+   * @param elbow bend, in its pipe
+   * @param headBoreM bore of the devices at the head, metres
+   */
+  record Fittings(double valve, double backflow, double tee, double elbow, double headBoreM) {}
+
+  /** Builds the network of a zone; its parts are named after the zone's rows and plants. */
+  static ZoneNetwork of(ZoneDesign zone, Site site) {
+    return new Builder(zone, site).build();
+  }
+
+  /** The curve of a catalogue emitter. */
+  static EmitterCurve curveOf(EmitterType emitter) {
+    double perMetre = SupplyModel.PASCALS_PER_METRE;
+    EmitterCurve curve =
+        emitter.compensating()
+            ? EmitterCurve.pressureCompensating(
+                emitter.nominalFlowM3PerS(),
+                emitter.minPressurePa() / perMetre,
+                emitter.maxPressurePa() / perMetre,
+                emitter.exponent())
+            : EmitterCurve.through(
+                emitter.nominalFlowM3PerS(),
+                emitter.nominalPressurePa() / perMetre,
+                emitter.exponent());
+    return emitter.shutOffPressurePa().isPresent()
+        ? curve.shuttingBelow(emitter.shutOffPressurePa().getAsDouble() / perMetre)
+        : curve;
+  }
+
+  /** The roughness of a catalogue pipe in the terms of a friction formula. */
+  static Roughness roughnessOf(Pipe pipe, Preferences.Friction friction) {
+    return friction == Preferences.Friction.HAZEN_WILLIAMS
+        ? Roughness.hazenWilliams(pipe.hazenWilliamsC())
+        : Roughness.darcyWeisbach(pipe.roughnessM());
+  }
+
+  private static final class Builder {
+    private final ZoneDesign zone;
+    private final Site site;
+    private final Network.Builder network;
+    private final Map<String, String> outletNodes = new LinkedHashMap<>();
+    private final Map<EmitterType, EmitterCurve> curves = new LinkedHashMap<>();
+
+    Builder(ZoneDesign zone, Site site) {
+      this.zone = zone;
+      this.site = site;
+      this.network =
+          Network.builder(
+              site.friction() == Preferences.Friction.HAZEN_WILLIAMS
+                  ? FrictionFormula.HAZEN_WILLIAMS
+                  : FrictionFormula.DARCY_WEISBACH);
+    }
+
+    ZoneNetwork build() {
+      String at = head();
+      for (int i = 0; i < zone.laterals().size(); i++) {
+        at = leg(at, i);
+        lateral(zone.laterals().get(i), at);
+      }
+      return new ZoneNetwork(network.build(), outletNodes);
+    }
+
+    /** Everything between the supply and the main; gives the node the main starts from. */
+    private String head() {
+      double ground = site.supply().elevationM();
+      network.source("supply", ground, site.supply().curve());
+      String at = "supply";
+      if (site.supplyPipe() != null) {
+        network.junction("head", ground);
+        pipe("supply-pipe", at, "head", site.supplyPipeM(), site.supplyPipe(), 0);
+        at = "head";
+      }
+      network.junction("after-valve", ground);
+      double k = site.fittings().valve() + site.fittings().backflow();
+      network.filter(
+          "valve-and-backflow", at, "after-valve", LossCurve.minor(k, site.fittings().headBoreM()));
+      Filter filter = zone.filter();
+      network.junction("after-filter", ground);
+      network.filter(
+          "filter",
+          "after-valve",
+          "after-filter",
+          LossCurve.through(
+              filter.ratedFlowM3PerS(), filter.lossAtRatedPa() / SupplyModel.PASCALS_PER_METRE, 2));
+      at = "after-filter";
+      if (zone.regulator().isPresent()) {
+        Regulator regulator = zone.regulator().get();
+        network.junction("after-regulator", ground);
+        double bore = site.fittings().headBoreM();
+        double velocity = regulator.maxFlowM3PerS() / (Math.PI / 4 * bore * bore);
+        double lossM = regulator.lossAtMaxPa() / SupplyModel.PASCALS_PER_METRE;
+        network.valve(
+            "regulator",
+            at,
+            "after-regulator",
+            bore,
+            regulator.setPressurePa() / SupplyModel.PASCALS_PER_METRE,
+            lossM * 2 * Water.STANDARD_GRAVITY / (velocity * velocity));
+        at = "after-regulator";
+      }
+      return at;
+    }
+
+    /** One leg of the main; gives the node at its end. */
+    private String leg(String from, int index) {
+      List<Point> path = zone.main().get(index);
+      double length = Paths.length(path);
+      if (length <= SAME_PLACE_M) {
+        return from;
+      }
+      String to = "feed-" + zone.laterals().get(index).id();
+      network.junction(to, height(path.get(path.size() - 1)));
+      double k = site.fittings().elbow() * (path.size() - 2) + site.fittings().tee();
+      pipe("main-" + (index + 1), from, to, length, zone.mainPipe(), k);
+      return to;
+    }
+
+    private void lateral(ZoneDesign.LateralDesign lateral, String feed) {
+      for (Line line : lateral.lines()) {
+        Row walk = new Row("", line.path());
+        String at = feed;
+        double done = 0;
+        int pieces = 0;
+        for (Outlet outlet : line.outlets()) {
+          double step = outlet.alongM() - done;
+          if (step > SAME_PLACE_M || at.equals(feed)) {
+            String node = line.id() + "." + (pieces + 1);
+            network.junction(node, height(walk.at(outlet.alongM())));
+            linePiece(
+                line,
+                lateral.tubing(),
+                ++pieces,
+                at,
+                node,
+                Math.max(step, SAME_PLACE_M),
+                outlet.emitter().barbLossM());
+            done = Math.max(outlet.alongM(), done);
+            at = node;
+          }
+          emitter(outlet, at);
+        }
+        double rest = line.lengthM() - done;
+        if (line.closed() && pieces > 0) {
+          linePiece(line, lateral.tubing(), pieces + 1, at, feed, Math.max(rest, SAME_PLACE_M), 0);
+        }
+      }
+    }
+
+    private void linePiece(
+        Line line, Pipe tubing, int number, String from, String to, double length, double barbM) {
+      network.link(
+          Link.Pipe.of(
+                  "pipe-" + line.id() + "." + number,
+                  from,
+                  to,
+                  length,
+                  tubing.insideDiameterM(),
+                  roughnessOf(tubing, site.friction()))
+              .withBarbs(barbM > 0 ? 1 : 0, barbM));
+    }
+
+    private void emitter(Outlet outlet, String lineNode) {
+      String at = lineNode;
+      if (outlet.feederM() > SAME_PLACE_M) {
+        at = "end-" + outlet.id();
+        network.junction(at, height(outlet.at()));
+        pipe("feeder-" + outlet.id(), lineNode, at, outlet.feederM(), site.feeder(), 0);
+      }
+      network.emitter(
+          outlet.id(), at, curves.computeIfAbsent(outlet.emitter(), ZoneNetwork::curveOf), 1);
+      outletNodes.put(outlet.id(), at);
+    }
+
+    private void pipe(String id, String from, String to, double length, Pipe pipe, double k) {
+      network.link(
+          Link.Pipe.of(
+                  id, from, to, length, pipe.insideDiameterM(), roughnessOf(pipe, site.friction()))
+              .withMinorLoss(k));
+    }
+
+    private double height(Point at) {
+      return site.terrain().heightAt(at);
+    }
+  }
+}

@@ -1,0 +1,253 @@
+package org.grovewright.irrigation;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.ToDoubleFunction;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.Species;
+import org.grovewright.finding.Finding;
+import org.grovewright.finding.Finding.Severity;
+import org.grovewright.model.Grove;
+import org.grovewright.model.Planting;
+import org.grovewright.model.Point;
+import org.grovewright.model.Row;
+import org.grovewright.model.Watering;
+import org.grovewright.quantity.Kind;
+import org.grovewright.quantity.Quantity;
+
+/** Says which plants hang on which lateral and which laterals share a valve. */
+final class Zoning {
+  private final Grove grove;
+  private final Catalogue catalogue;
+  private final Rulebook rules;
+  private final List<Finding> findings;
+  private final Map<String, List<Integer>> plantsByRow = new LinkedHashMap<>();
+
+  Zoning(Grove grove, Catalogue catalogue, Rulebook rules, List<Finding> findings) {
+    this.grove = grove;
+    this.catalogue = catalogue;
+    this.rules = rules;
+    this.findings = findings;
+    assignPlants();
+  }
+
+  private void assignPlants() {
+    for (Row row : grove.rows()) {
+      plantsByRow.put(row.id(), new ArrayList<>());
+    }
+    for (int i = 0; i < grove.plantings().size(); i++) {
+      Planting plant = grove.plantings().get(i);
+      Optional<Row> row = rowOf(plant);
+      if (row.isPresent()) {
+        plantsByRow.get(row.get().id()).add(i);
+      } else {
+        findings.add(
+            Finding.of(
+                "irrigation.out-of-reach",
+                Severity.SHORTFALL,
+                plant.id(),
+                "No row of tubing comes within {0} of this plant, so it must be watered by hand."
+                    + " Put it on a row, or draw a row past it.",
+                new Quantity(rules.maxFeederM(), Kind.LENGTH)));
+      }
+    }
+  }
+
+  private Optional<Row> rowOf(Planting plant) {
+    Row nearest = null;
+    double best = Double.POSITIVE_INFINITY;
+    for (Row row : grove.rows()) {
+      if (plant.rowId().isPresent() && plant.rowId().get().equals(row.id())) {
+        return Optional.of(row);
+      }
+      double distance = row.at(row.stationOf(plant.at())).distanceTo(plant.at());
+      if (distance < best) {
+        best = distance;
+        nearest = row;
+      }
+    }
+    return best <= rules.maxFeederM() + rules.offsetM()
+        ? Optional.ofNullable(nearest)
+        : Optional.empty();
+  }
+
+  /** The zones as the owner drew them. Rows in no zone get a remark. */
+  List<ZoneWish> asDrawn() {
+    List<ZoneWish> zones = new ArrayList<>();
+    List<String> served = new ArrayList<>();
+    for (Watering.Zone zone : grove.watering().zones()) {
+      List<LateralWish> laterals = new ArrayList<>();
+      for (Watering.Lateral lateral : zone.laterals()) {
+        Row row = row(lateral.rowId());
+        served.add(row.id());
+        laterals.add(
+            new LateralWish(
+                row.id(),
+                row,
+                lateral.run(),
+                plantsByRow.get(row.id()),
+                lateral.tubingKey().map(catalogue.pipes()::get),
+                lateral.emitterKey().map(catalogue.emitters()::get),
+                lateral.emittersPerPlant(),
+                lateral.companionEmitterKey().map(catalogue.emitters()::get),
+                lateral.offsetM()));
+      }
+      zones.add(new ZoneWish(zone.id(), inReach(laterals)));
+    }
+    for (Row row : grove.rows()) {
+      if (!served.contains(row.id()) && !plantsByRow.get(row.id()).isEmpty()) {
+        findings.add(
+            Finding.of(
+                "irrigation.row-without-zone",
+                Severity.SHORTFALL,
+                row.id(),
+                "No zone waters this row. Add it to a zone, or ask for a proposal."));
+      }
+    }
+    return zones;
+  }
+
+  /**
+   * Zones of whole rows, as many to a zone as the supply can carry; a row too large for the supply
+   * is shared among zones.
+   *
+   * @param flowOf flow of a lateral with these plants, m3/s
+   * @param limit flow that a zone may draw, m3/s
+   */
+  List<ZoneWish> proposed(ToDoubleFunction<LateralWish> flowOf, double limit) {
+    List<LateralWish> laterals = new ArrayList<>();
+    for (Row row : grove.rows()) {
+      if (!plantsByRow.get(row.id()).isEmpty()) {
+        laterals.add(usual(row));
+      }
+    }
+    List<ZoneWish> zones = new ArrayList<>();
+    List<LateralWish> open = new ArrayList<>();
+    double drawn = 0;
+    for (LateralWish lateral : inReach(laterals)) {
+      List<LateralWish> parts = split(lateral, flowOf, limit);
+      for (LateralWish part : parts) {
+        double flow = flowOf.applyAsDouble(part);
+        if (!open.isEmpty() && drawn + flow > limit) {
+          zones.add(new ZoneWish("zone-" + (zones.size() + 1), open));
+          open = new ArrayList<>();
+          drawn = 0;
+        }
+        open.add(part);
+        drawn += flow;
+      }
+    }
+    if (!open.isEmpty()) {
+      zones.add(new ZoneWish("zone-" + (zones.size() + 1), open));
+    }
+    return zones;
+  }
+
+  private LateralWish usual(Row row) {
+    List<Integer> plants = plantsByRow.get(row.id());
+    boolean trees = plants.stream().anyMatch(this::isMain);
+    return new LateralWish(
+        row.id(),
+        row,
+        trees ? Watering.Run.LOOP : Watering.Run.DEAD_END,
+        plants,
+        Optional.empty(),
+        Optional.empty(),
+        OptionalInt.empty(),
+        Optional.empty(),
+        rules.offsetM());
+  }
+
+  private List<LateralWish> split(
+      LateralWish lateral, ToDoubleFunction<LateralWish> flowOf, double limit) {
+    double whole = flowOf.applyAsDouble(lateral);
+    int parts = (int) Math.min(lateral.plants().size(), Math.ceil(whole / limit - 1e-9));
+    if (parts <= 1) {
+      return List.of(lateral);
+    }
+    return parts(lateral, parts);
+  }
+
+  /** The zone as two, or nothing where it has one plant only. */
+  List<ZoneWish> halved(ZoneWish zone) {
+    List<LateralWish> laterals = zone.laterals();
+    if (laterals.size() > 1) {
+      int half = laterals.size() / 2;
+      return List.of(
+          new ZoneWish(zone.id(), laterals.subList(0, half)),
+          new ZoneWish(zone.id(), laterals.subList(half, laterals.size())));
+    }
+    LateralWish only = laterals.get(0);
+    if (only.plants().size() < 2) {
+      return List.of();
+    }
+    return parts(only, 2).stream().map(p -> new ZoneWish(zone.id(), List.of(p))).toList();
+  }
+
+  /** A lateral as several, each serving a stretch of the row. */
+  private List<LateralWish> parts(LateralWish lateral, int count) {
+    List<Integer> plants = new ArrayList<>(lateral.plants());
+    plants.sort(
+        Comparator.comparingDouble(i -> lateral.row().stationOf(grove.plantings().get(i).at())));
+    List<LateralWish> pieces = new ArrayList<>();
+    for (int p = 0; p < count; p++) {
+      List<Integer> some =
+          plants.subList(p * plants.size() / count, (p + 1) * plants.size() / count);
+      pieces.add(lateral.serving(lateral.id() + "-part-" + (p + 1), some));
+    }
+    return pieces;
+  }
+
+  /** Laterals in the order in which a main reaches them, each walked from its nearer end. */
+  private List<LateralWish> inReach(List<LateralWish> laterals) {
+    List<Point> bends = grove.watering().mainRoute();
+    Point at = bends.isEmpty() ? grove.supply().at() : bends.get(bends.size() - 1);
+    List<LateralWish> left = new ArrayList<>(laterals);
+    List<LateralWish> order = new ArrayList<>();
+    while (!left.isEmpty()) {
+      Point here = at;
+      LateralWish next =
+          left.stream().min(Comparator.comparingDouble(l -> distance(l.row(), here))).orElseThrow();
+      left.remove(next);
+      LateralWish turned = towards(next, here);
+      order.add(turned);
+      at = turned.row().line().get(0);
+    }
+    return order;
+  }
+
+  private static double distance(Row row, Point from) {
+    List<Point> line = row.line();
+    return Math.min(from.distanceTo(line.get(0)), from.distanceTo(line.get(line.size() - 1)));
+  }
+
+  private static LateralWish towards(LateralWish lateral, Point from) {
+    List<Point> line = lateral.row().line();
+    boolean turn = from.distanceTo(line.get(line.size() - 1)) < from.distanceTo(line.get(0)) - 1e-9;
+    Row row = turn ? new Row(lateral.row().id(), Paths.reversed(line)) : lateral.row();
+    return new LateralWish(
+        lateral.id(),
+        row,
+        lateral.run(),
+        lateral.plants(),
+        lateral.tubing(),
+        lateral.emitter(),
+        lateral.count(),
+        lateral.companionEmitter(),
+        lateral.offsetM());
+  }
+
+  private Row row(String id) {
+    return grove.rows().stream().filter(r -> r.id().equals(id)).findFirst().orElseThrow();
+  }
+
+  boolean isMain(int plant) {
+    String key = grove.plantings().get(plant).speciesKey();
+    return catalogue.species().get(key).role() == Species.Role.MAIN;
+  }
+}
