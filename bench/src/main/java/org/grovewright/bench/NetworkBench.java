@@ -1,0 +1,101 @@
+package org.grovewright.bench;
+
+import java.util.Arrays;
+import java.util.Locale;
+import org.grovewright.hydraulics.EmitterCurve;
+import org.grovewright.hydraulics.FrictionFormula;
+import org.grovewright.hydraulics.Network;
+import org.grovewright.hydraulics.PreparedNetwork;
+import org.grovewright.hydraulics.Solution;
+import org.grovewright.hydraulics.Solver;
+
+/**
+ * Prints time, memory, steps and residuals of the solver by size of network. Run with {@code java
+ * -cp "bench/target/lib/*:bench/target/classes" org.grovewright.bench.NetworkBench}.
+ */
+public final class NetworkBench {
+  private static final int[] SIZES = {100, 1_000, 10_000, 100_000};
+
+  private NetworkBench() {}
+
+  /** Runs all sizes with both friction formulas. */
+  public static void main(String[] args) {
+    System.out.printf(
+        Locale.ROOT,
+        "%-16s %9s %10s %10s %10s %10s %6s %10s %10s %8s%n",
+        "formula",
+        "emitters",
+        "build ms",
+        "prepare ms",
+        "solve ms",
+        "edit ms",
+        "steps",
+        "mass m3/s",
+        "energy m",
+        "MB");
+    for (FrictionFormula formula : FrictionFormula.values()) {
+      for (int size : SIZES) {
+        row(formula, size);
+      }
+    }
+  }
+
+  private static void row(FrictionFormula formula, int size) {
+    int rounds = Math.max(20, Math.min(3000, 2_000_000 / size));
+    Network network = LoopedOrchard.of(size, formula);
+    int few = Math.max(5, Math.min(30, rounds / 10));
+    double build = median(few, i -> LoopedOrchard.of(size, formula));
+    double prepare = median(few, i -> Solver.prepare(network));
+    long before = used();
+    PreparedNetwork prepared = Solver.prepare(network);
+    double megabytes = (used() - before) / 1e6;
+    double solve = median(rounds, i -> prepared.solve());
+    String group = network.emitters().get(size / 2).id();
+    EmitterCurve usual = network.emitters().get(size / 2).curve();
+    EmitterCurve worn = usual.scaled(0.7);
+    double edit =
+        median(
+            rounds,
+            i -> {
+              prepared.setEmitter(group, i % 2 == 0 ? worn : usual);
+              return prepared.resolve();
+            });
+    Solution solution = prepared.solve();
+    System.out.printf(
+        Locale.ROOT,
+        "%-16s %9d %10.3f %10.3f %10.3f %10.3f %6d %10.1e %10.1e %8.1f%n",
+        formula,
+        size,
+        build,
+        prepare,
+        solve,
+        edit,
+        solution.iterations(),
+        solution.massResidual(),
+        solution.energyResidual(),
+        megabytes);
+  }
+
+  private static long used() {
+    Runtime runtime = Runtime.getRuntime();
+    for (int i = 0; i < 3; i++) {
+      System.gc();
+    }
+    return runtime.totalMemory() - runtime.freeMemory();
+  }
+
+  private static double median(int rounds, java.util.function.IntFunction<Object> work) {
+    double[] times = new double[rounds];
+    Object last = null;
+    for (int i = 0; i < rounds; i++) {
+      long start = System.nanoTime();
+      last = work.apply(i);
+      times[i] = (System.nanoTime() - start) / 1e6;
+    }
+    if (last == null) {
+      throw new IllegalStateException("nothing was done");
+    }
+    Arrays.sort(times);
+    return times[rounds / 2];
+  }
+}
