@@ -82,8 +82,11 @@ final class GradientMethod {
   private final SparseFactor factor;
   private final int[] regulators;
   private final int[] stateful;
-  private final double[] loss;
-  private final double[] slope;
+
+  /** For each link the head in m it loses at its flow, and how steeply that grows. */
+  final double[] loss;
+
+  final double[] slope;
   private final double[] conductance;
   private final double[] push;
   private final double[] right;
@@ -157,6 +160,12 @@ final class GradientMethod {
    * @return whether both laws are kept within the tolerances
    */
   boolean run() {
+    laws.evaluate(flow, loss, slope);
+    return runEvaluated();
+  }
+
+  /** Like {@link #run}, from flows whose {@link #loss} and {@link #slope} are already found. */
+  boolean runEvaluated() {
     for (int g = 0; g < linearisedAt.length; g++) {
       linearisedAt[g] = pressureAt(g);
     }
@@ -167,6 +176,7 @@ final class GradientMethod {
               && flowResidual <= massTolerance
               && energyResidual <= energyTolerance;
       if ((kept || steps > 0 && steps < FREE_STATE_STEPS) && updateStates()) {
+        laws.evaluate(flow, loss, slope);
         continue;
       }
       if (kept) {
@@ -174,6 +184,7 @@ final class GradientMethod {
       }
       factor.factorAndSolve(right);
       advance(steps < FULL_STEPS ? 1 : 0.5);
+      laws.evaluate(flow, loss, slope);
     }
     return false;
   }
@@ -185,7 +196,6 @@ final class GradientMethod {
 
   /** Builds the linear system at the present heads and flows and finds both residuals. */
   private void assemble() {
-    laws.evaluate(flow, loss, slope);
     factor.clear(LEAST_CONDUCTANCE);
     double[] diagonal = factor.diagonal;
     double[] lower = factor.lower;
@@ -354,6 +364,11 @@ final class GradientMethod {
    */
   void findCutOff() {
     int n = layout.heads;
+    if (allOpen()) {
+      // every part has a way to a source, or the network would have been refused
+      Arrays.fill(cutOff, false);
+      return;
+    }
     boolean[] fed = new boolean[n];
     int[] open = new int[n];
     int end = 0;
@@ -383,6 +398,15 @@ final class GradientMethod {
         drain(open, size, outlet);
       }
     }
+  }
+
+  private boolean allOpen() {
+    for (byte s : state) {
+      if (s != OPEN) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private void drain(int[] part, int size, boolean[] outlet) {

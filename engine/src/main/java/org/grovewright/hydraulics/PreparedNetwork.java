@@ -1,10 +1,8 @@
 package org.grovewright.hydraulics;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import org.grovewright.hydraulics.HydraulicProblem.Kind;
 
 /**
  * A network made ready to be solved many times. Figures may be edited between solves; what is
@@ -16,6 +14,8 @@ public final class PreparedNetwork {
   private final Network network;
   private final Layout layout;
   private final GradientMethod method;
+  private final FlowGuess guess;
+  private final SolutionReport report;
 
   PreparedNetwork(Network network) {
     this.network = network;
@@ -88,12 +88,16 @@ public final class PreparedNetwork {
         method.state[layout.ofLink[i]] = GradientMethod.SHUT;
       }
     }
+    guess = new FlowGuess(method);
+    report = new SolutionReport(network, method);
   }
 
   private PreparedNetwork(PreparedNetwork other) {
     network = other.network;
     layout = other.layout;
     method = other.method.copy();
+    guess = new FlowGuess(method);
+    report = new SolutionReport(network, method);
   }
 
   /** The same network with the same edits, for use by another thread. */
@@ -209,8 +213,8 @@ public final class PreparedNetwork {
    * @throws HydraulicException if there is no solution; says which part cannot work
    */
   public Solution solve() {
-    FlowGuess.apply(method);
-    return finish(method.run());
+    guess.apply();
+    return finish(method.runEvaluated());
   }
 
   /**
@@ -256,116 +260,8 @@ public final class PreparedNetwork {
 
   private Solution finish(boolean converged) {
     if (!converged) {
-      throw new HydraulicException(List.of(notConverged()));
+      throw new HydraulicException(List.of(report.notConverged()));
     }
-    List<HydraulicProblem> notices = new ArrayList<>();
-    List<HydraulicProblem> fatal = new ArrayList<>();
-    double[] head = new double[layout.ofNode.length];
-    double[] supplied = new double[head.length];
-    boolean[] cutOff = new boolean[head.length];
-    for (int i = 0; i < head.length; i++) {
-      int u = layout.ofNode[i];
-      String id = network.nodes().get(i).id();
-      head[i] = method.head[u];
-      cutOff[i] = method.cutOff[u];
-      if (layout.supplyLink[i] >= 0) {
-        supplied[i] = method.flow[layout.supplyLink[i]];
-      }
-      double demand = method.demand[u];
-      if (cutOff[i] && demand != 0) {
-        fatal.add(
-            new HydraulicProblem(
-                Kind.CUT_OFF,
-                id,
-                "node " + id + " has a fixed demand but is cut off by closed valves"));
-      } else if (cutOff[i]) {
-        notices.add(
-            new HydraulicProblem(
-                Kind.CUT_OFF, id, "node " + id + " gets no water: closed valves cut it off"));
-      } else if (demand > 0 && head[i] < method.elevation[u] - Solver.ENERGY_TOLERANCE) {
-        notices.add(
-            new HydraulicProblem(
-                Kind.NEGATIVE_PRESSURE,
-                id,
-                "the fixed demand at node " + id + " draws its pressure below zero"));
-      }
-    }
-    if (!fatal.isEmpty()) {
-      throw new HydraulicException(fatal);
-    }
-    double[] flow = new double[layout.ofLink.length];
-    byte[] state = new byte[flow.length];
-    for (int i = 0; i < flow.length; i++) {
-      int l = layout.ofLink[i];
-      // rounding may leave a one-way link the least bit below zero
-      flow[i] = method.oneWay[l] ? Math.max(0, method.flow[l]) : method.flow[l];
-      state[i] = method.state[l];
-      linkNotice(network.links().get(i), state[i], flow[i], notices);
-      addSupplied(layout.tail[l], flow[i], supplied);
-      addSupplied(layout.tip[l], -flow[i], supplied);
-    }
-    double[] groupFlow = new double[method.emitterNode.length];
-    for (int g = 0; g < groupFlow.length; g++) {
-      int node = method.emitterNode[g];
-      int count = method.emitters.count(g);
-      double pressure = method.head[node] - method.elevation[node];
-      groupFlow[g] = count == 0 ? 0 : method.emitters.flow(g, pressure) / count;
-    }
-    return new Solution(
-        network,
-        head,
-        flow,
-        supplied,
-        groupFlow,
-        state,
-        cutOff,
-        method.steps,
-        method.massResidual,
-        method.energyResidual,
-        notices);
-  }
-
-  private void addSupplied(int node, double out, double[] supplied) {
-    if (node >= layout.unknowns && layout.nodeOf[node] >= 0) {
-      supplied[layout.nodeOf[node]] += out;
-    }
-  }
-
-  private static void linkNotice(
-      Link link, byte state, double flow, List<HydraulicProblem> notices) {
-    if (link instanceof Link.PressureRegulator && state == GradientMethod.OPEN) {
-      notices.add(
-          new HydraulicProblem(
-              Kind.REGULATOR_STARVED,
-              link.id(),
-              "regulator " + link.id() + " is fully open: less than its set pressure arrives"));
-    } else if (link instanceof Link.Pump && flow <= Solver.MASS_TOLERANCE) {
-      notices.add(
-          new HydraulicProblem(
-              Kind.PUMP_OVERCOME,
-              link.id(),
-              "pump " + link.id() + " cannot lift against the pressure behind it"));
-    }
-  }
-
-  private HydraulicProblem notConverged() {
-    int node = layout.nodeOf[method.worstNode()];
-    String part = network.nodes().get(Math.max(node, 0)).id();
-    int link = layout.linkOf[method.worstLink()];
-    String through = link < 0 ? "a supply" : "link " + network.links().get(link).id();
-    return new HydraulicProblem(
-        Kind.NOT_CONVERGED,
-        part,
-        "no steady flow was found after "
-            + method.steps
-            + " steps; the flows at node "
-            + part
-            + " and the loss along "
-            + through
-            + " fit least, by "
-            + method.massResidual
-            + " m3/s and "
-            + method.energyResidual
-            + " m");
+    return report.solution();
   }
 }

@@ -23,6 +23,7 @@ public final class Solution {
       double[] flow,
       double[] supplied,
       double[] groupFlow,
+      double[] outflow,
       byte[] state,
       boolean[] cutOff,
       int iterations,
@@ -34,11 +35,7 @@ public final class Solution {
     this.flow = flow;
     this.supplied = supplied;
     this.groupFlow = groupFlow;
-    outflow = new double[head.length];
-    for (int g = 0; g < groupFlow.length; g++) {
-      EmitterGroup group = network.emitters().get(g);
-      outflow[network.findNode(group.nodeId())] += groupFlow[g] * group.count();
-    }
+    this.outflow = outflow;
     this.state = state;
     this.cutOff = cutOff;
     this.iterations = iterations;
