@@ -25,7 +25,17 @@ import picocli.CommandLine.UnmatchedArgumentException;
     versionProvider = Version.class,
     sortOptions = false,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {CatalogueCommand.class},
+    subcommands = {
+      DemoCommand.class,
+      NewCommand.class,
+      CheckCommand.class,
+      PlanCommand.class,
+      ExplainCommand.class,
+      NetworkCommand.class,
+      CatalogueCommand.class,
+      Et0Command.class,
+      BalanceCommand.class,
+    },
     footer = {
       "",
       "Examples:",
@@ -56,7 +66,14 @@ public final class GrovewrightCommand implements Runnable {
     Locale.setDefault(Locale.ROOT);
     PrintWriter out = utf8(FileDescriptor.out);
     PrintWriter err = utf8(FileDescriptor.err);
-    int code = run(out, err, args);
+    int code;
+    try {
+      code = run(out, err, args);
+    } catch (Error e) {
+      // Such as too little memory; without this the terminal would show a stack trace.
+      err.println("grovewright: the program had to stop: " + e);
+      code = ExitCode.OUR_BUG;
+    }
     out.flush();
     err.flush();
     System.exit(code);

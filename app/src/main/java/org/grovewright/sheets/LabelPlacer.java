@@ -16,6 +16,9 @@ final class LabelPlacer {
 
   private static final double[] DISTANCES = {8, 15, 24, 36, 52, 72, 96};
 
+  /** Labels farther than this from their mark are tied to it by a line. */
+  private static final double LEADER_FROM = 20;
+
   /** Mean width of a character over its height; wide enough for the usual sans-serif faces. */
   private static final double CHARACTER_WIDTH = 0.6;
 
@@ -69,11 +72,23 @@ final class LabelPlacer {
    * @return its place, or nothing where all places are taken
    */
   Optional<Place> place(String text, double size, double x, double y) {
+    return place(text, size, x, y, Double.POSITIVE_INFINITY);
+  }
+
+  /** Finds a place right beside a mark, where no leader line is needed; or none. */
+  Optional<Place> near(String text, double size, double x, double y) {
+    return place(text, size, x, y, LEADER_FROM);
+  }
+
+  private Optional<Place> place(String text, double size, double x, double y, double farthest) {
     double halfWidth = halfWidth(text, size);
     double halfHeight = size * 0.6;
     Place best = null;
     int bestCrossings = Integer.MAX_VALUE;
     for (double distance : DISTANCES) {
+      if (distance > farthest) {
+        break;
+      }
       for (double[] direction : DIRECTIONS) {
         double centreX = x + direction[0] * distance + Math.signum(direction[0]) * halfWidth;
         double centreY = y + direction[1] * (distance + halfHeight);
@@ -84,7 +99,7 @@ final class LabelPlacer {
         int crossings = crossings(box);
         if (crossings < bestCrossings) {
           bestCrossings = crossings;
-          best = new Place(centreX, centreY, box, distance > 20);
+          best = new Place(centreX, centreY, box, distance > LEADER_FROM);
         }
         if (bestCrossings == 0) {
           break;

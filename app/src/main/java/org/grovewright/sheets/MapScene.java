@@ -46,13 +46,13 @@ record MapScene(
   /**
    * A plant.
    *
-   * @param id its name
+   * @param label what is written beside it
    * @param title its name and species, shown when pointed at
    * @param at where it stands
    * @param main whether it is a main plant
    * @param spreadsM crown diameter at each stage, metres
    */
-  record PlantMark(String id, String title, Point at, boolean main, List<Double> spreadsM) {}
+  record PlantMark(String label, String title, Point at, boolean main, List<Double> spreadsM) {}
 
   /**
    * A pipe.

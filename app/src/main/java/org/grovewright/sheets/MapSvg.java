@@ -247,8 +247,18 @@ final class MapSvg {
     }
     for (Fixture fixture : scene.fixtures()) {
       Point middle = middle(fixture.shape());
+      double x = frame.x(middle);
+      double y = frame.y(middle);
+      boolean roomy =
+          !(fixture.shape() instanceof Shape.Round round)
+              || round.radiusM() * frame.scale() > fixture.id().length() * LABEL / 3;
+      if (!roomy) {
+        labels.avoid(Box.around(x, y, 8, 8));
+      }
       write(
-          labels.placeOn(fixture.id(), LABEL, frame.x(middle), frame.y(middle)),
+          roomy
+              ? labels.placeOn(fixture.id(), LABEL, x, y)
+              : labels.place(fixture.id(), LABEL, x, y),
           fixture.id(),
           LABEL,
           "label fixture-label",
@@ -259,12 +269,16 @@ final class MapSvg {
     }
     for (MapScene.PlantMark plant : scene.plants()) {
       if (plant.main()) {
-        label(plant.id(), LABEL, "label", plant.at());
+        label(plant.label(), LABEL, "label", plant.at());
       }
     }
     for (MapScene.PlantMark plant : scene.plants()) {
       if (!plant.main()) {
-        label(plant.id(), SMALL_LABEL, "label small", plant.at());
+        // A companion far from its name is better left to its symbol and the table.
+        Point at = plant.at();
+        Optional<LabelPlacer.Place> place =
+            labels.near(plant.label(), SMALL_LABEL, frame.x(at), frame.y(at));
+        write(place, plant.label(), SMALL_LABEL, "label small", at);
       }
     }
     svg.close();
@@ -295,11 +309,25 @@ final class MapSvg {
     if (shape instanceof Shape.Round round) {
       return round.centre();
     }
-    List<Point> points =
-        shape instanceof Shape.Area area ? area.corners() : ((Shape.Line) shape).points();
+    if (shape instanceof Shape.Line line) {
+      return middleOfLongest(line.points());
+    }
+    List<Point> points = ((Shape.Area) shape).corners();
     double x = points.stream().mapToDouble(Point::x).average().orElse(0);
     double y = points.stream().mapToDouble(Point::y).average().orElse(0);
     return new Point(x, y);
+  }
+
+  private static Point middleOfLongest(List<Point> line) {
+    Point from = line.get(0);
+    Point to = line.get(1);
+    for (int i = 2; i < line.size(); i++) {
+      if (line.get(i - 1).distanceTo(line.get(i)) > from.distanceTo(to)) {
+        from = line.get(i - 1);
+        to = line.get(i);
+      }
+    }
+    return new Point((from.x() + to.x()) / 2, (from.y() + to.y()) / 2);
   }
 
   /** The strip below the map: scale bar and north arrow. */

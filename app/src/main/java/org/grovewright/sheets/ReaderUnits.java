@@ -38,6 +38,11 @@ public final class ReaderUnits {
     this.currency = currency;
   }
 
+  /** A text of ours with plain spaces in the place of those that do not break. */
+  public static String plainSpaces(String text) {
+    return text.replace('\u00a0', ' ').replace('\u202f', ' ');
+  }
+
   /** A figure's value with its unit. */
   public String text(Figure figure) {
     return text(figure.value(), figure.kind());

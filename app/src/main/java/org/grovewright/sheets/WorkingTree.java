@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.Input;
+import org.grovewright.quantity.Kind;
 
 /** Workings as plain text: a figure, what it was made of, and what that was made of in turn. */
 public final class WorkingTree {
@@ -86,9 +87,9 @@ public final class WorkingTree {
   }
 
   /** The reader's unit first, then the SI value wherever it is written otherwise. */
-  private String both(double value, org.grovewright.quantity.Kind kind) {
-    String read = units.text(value, kind).replace('\u00a0', ' ').replace('\u202f', ' ');
-    String si = units.si(value, kind).replace('\u00a0', ' ');
+  private String both(double value, Kind kind) {
+    String read = ReaderUnits.plainSpaces(units.text(value, kind));
+    String si = ReaderUnits.plainSpaces(units.si(value, kind));
     return read.equals(si) ? read : read + " (" + si + ")";
   }
 }

@@ -1,0 +1,206 @@
+package org.grovewright.sheets;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.grovewright.hydraulics.SupplyCurve;
+import org.grovewright.hydraulics.Water;
+import org.grovewright.irrigation.WateringSystem;
+import org.grovewright.irrigation.ZoneResult;
+import org.grovewright.model.Grove;
+import org.grovewright.model.Preferences.Units;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.quantity.Kind;
+
+/** How the water runs: the supply, each zone, and pressure and flow at each plant. */
+final class WaterSection {
+  private static final double PASCALS_PER_METRE = 1000 * Water.STANDARD_GRAVITY;
+  private static final int CURVE_POINTS = 60;
+
+  private final Grove grove;
+  private final WateringSystem system;
+  private final Workings workings;
+  private final ReaderUnits units;
+
+  WaterSection(Grove grove, WateringSystem system, Workings workings, ReaderUnits units) {
+    this.grove = grove;
+    this.system = system;
+    this.workings = workings;
+    this.units = units;
+  }
+
+  List<Block> blocks() {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(
+        Block.Paragraph.of(
+            "The more water you draw, the less pressure is left. The curve shows what your supply"
+                + " gives; each dot is what a zone draws while its valve is open."));
+    blocks.add(
+        new Block.Drawing(
+            chart(), "Pressure at the supply against flow. A dot on the curve is a zone at work."));
+    if (!system.zones().isEmpty()) {
+      blocks.add(zones());
+      blocks.add(
+          Block.Paragraph.of(
+              "Uniformity says how evenly the plants are watered; 100 % would be the same for all."
+                  + " Emission uniformity compares the plant that gets least with the average,"
+                  + " small differences between emitters from the factory included. The low"
+                  + " quarter compares the worst-served quarter of the emitters with the average."));
+    }
+    for (ZoneResult zone : system.zones()) {
+      blocks.add(
+          new Block.Fold(
+              "Pressure and flow at each plant of " + name(zone), false, List.of(plants(zone))));
+      blocks.add(new Block.Fold("Pipes and parts of " + name(zone), false, List.of(parts(zone))));
+    }
+    return blocks;
+  }
+
+  private String chart() {
+    boolean us = grove.preferences().units() == Units.US;
+    double flowUnit = us ? 60 / 3.785411784e-3 : 60_000;
+    double pressureUnit = PASCALS_PER_METRE / (us ? 6894.757293168361 : 1e5);
+    SupplyCurve curve = system.supply().curve();
+    double drawn = system.zones().stream().mapToDouble(ZoneResult::flowM3PerS).max().orElse(0);
+    double open = curve.flowAt(0);
+    double most = Double.isFinite(open) ? open : Math.max(drawn * 1.5, 1e-4);
+    List<double[]> points = new ArrayList<>();
+    for (int i = 0; i <= CURVE_POINTS; i++) {
+      double flow = most * i / CURVE_POINTS;
+      points.add(new double[] {flow * flowUnit, Math.max(0, curve.headAt(flow)) * pressureUnit});
+    }
+    List<CurveChart.Mark> marks = new ArrayList<>();
+    for (ZoneResult zone : system.zones()) {
+      double flow = zone.flowM3PerS();
+      marks.add(
+          new CurveChart.Mark(
+              Words.capital(name(zone)),
+              flow * flowUnit,
+              Math.max(0, curve.headAt(flow)) * pressureUnit));
+    }
+    return CurveChart.draw(
+        "What the supply gives and what the zones draw",
+        "supply-chart",
+        new CurveChart.Axis(us ? "Flow, gal/min" : "Flow, L/min", most * flowUnit),
+        new CurveChart.Axis(
+            us ? "Pressure, psi" : "Pressure, bar", curve.staticHead() * pressureUnit),
+        points,
+        marks);
+  }
+
+  private Block zones() {
+    List<List<Cell>> rows = new ArrayList<>();
+    for (ZoneResult zone : system.zones()) {
+      String id = zoneId(zone);
+      rows.add(
+          List.of(
+              Cell.of(Words.capital(name(zone))),
+              workings.cell(id + "flow", units.text(zone.flowM3PerS(), Kind.FLOW)),
+              workings.cell(id + "least-pressure", units.text(zone.minPressurePa(), Kind.PRESSURE)),
+              workings.cell(
+                  id + "greatest-pressure", units.text(zone.maxPressurePa(), Kind.PRESSURE)),
+              workings.cell(
+                  id + "emission-uniformity", units.text(zone.emissionUniformity(), Kind.SHARE)),
+              workings.cell(
+                  id + "low-quarter-uniformity", units.text(zone.lowQuarter(), Kind.SHARE)),
+              workings.cell(
+                  id + "greatest-velocity", units.text(zone.maxVelocityMPerS(), Kind.VELOCITY))));
+    }
+    return new Block.Table(
+        "Each zone while it runs",
+        List.of(
+            Block.Column.words("Zone"),
+            Block.Column.numbers("Draws"),
+            Block.Column.numbers("Least pressure"),
+            Block.Column.numbers("Most pressure"),
+            Block.Column.numbers("Emission uniformity"),
+            Block.Column.numbers("Low quarter"),
+            Block.Column.numbers("Fastest water")),
+        rows);
+  }
+
+  /** Emitters of one plant taken together. */
+  private static final class AtPlant {
+    private int emitters;
+    private double least = Double.POSITIVE_INFINITY;
+    private double flow;
+    private String emitter = "";
+    private String weakest = "";
+  }
+
+  private Block plants(ZoneResult zone) {
+    Map<Integer, AtPlant> byPlant = new LinkedHashMap<>();
+    for (ZoneResult.OutletResult outlet : zone.outlets()) {
+      AtPlant plant = byPlant.computeIfAbsent(outlet.outlet().plant(), p -> new AtPlant());
+      plant.emitters++;
+      if (outlet.pressurePa() < plant.least) {
+        plant.least = outlet.pressurePa();
+        plant.weakest = outlet.outlet().id();
+      }
+      plant.flow += outlet.flowM3PerS();
+      plant.emitter = outlet.outlet().emitter().name();
+    }
+    List<List<Cell>> rows = new ArrayList<>();
+    byPlant.forEach(
+        (index, plant) -> {
+          String id = grove.plantings().get(index).id();
+          rows.add(
+              List.of(
+                  Cell.of(id),
+                  Cell.of(plant.emitters + " \u00d7 " + plant.emitter),
+                  workings.cell(
+                      zoneId(zone) + "outlet." + FigureBook.slug(plant.weakest) + ".pressure",
+                      units.text(plant.least, Kind.PRESSURE)),
+                  workings.cell(
+                      WateringSystem.plantFlowId(zone.design().id(), id),
+                      units.text(plant.flow, Kind.EMITTER_FLOW))));
+        });
+    return new Block.Table(
+        "Plants of " + name(zone),
+        List.of(
+            Block.Column.words("Plant"),
+            Block.Column.words("Emitters"),
+            Block.Column.numbers("Least pressure"),
+            Block.Column.numbers("Flow")),
+        rows);
+  }
+
+  private Block parts(ZoneResult zone) {
+    List<List<Cell>> rows = new ArrayList<>();
+    rows.add(List.of(Cell.of("Main"), Cell.of(zone.design().mainPipe().name())));
+    rows.add(List.of(Cell.of("Filter"), Cell.of(zone.design().filter().name())));
+    rows.add(
+        List.of(
+            Cell.of("Pressure regulator"),
+            Cell.of(zone.design().regulator().map(r -> r.name()).orElse("none needed"))));
+    zone.design()
+        .laterals()
+        .forEach(
+            lateral ->
+                rows.add(
+                    List.of(
+                        Cell.of("Lateral along row " + lateral.rowId()),
+                        Cell.of(lateral.tubing().name() + ", " + runOf(lateral.run())))));
+    return new Block.Table(
+        "Parts of " + name(zone) + " (a lateral is the tubing along a row)",
+        List.of(Block.Column.words("Part"), Block.Column.words("What it is")),
+        rows);
+  }
+
+  private static String runOf(org.grovewright.model.Watering.Run run) {
+    return switch (run) {
+      case DEAD_END -> "along one side, closed at the far end";
+      case LOOP -> "down one side and back up the other";
+      case TWO_SIDED -> "one line along each side";
+    };
+  }
+
+  private static String name(ZoneResult zone) {
+    return Words.zone(zone.design().id());
+  }
+
+  static String zoneId(ZoneResult zone) {
+    return "hydraulics.zone." + FigureBook.slug(zone.design().id()) + ".";
+  }
+}

@@ -1,0 +1,95 @@
+package org.grovewright.sheets;
+
+import java.time.LocalDate;
+import java.time.Month;
+import java.time.format.DateTimeFormatter;
+import java.time.format.TextStyle;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.grovewright.finding.Finding;
+import org.grovewright.irrigation.TimerSetting;
+import org.grovewright.quantity.Quantity;
+
+/** Dates, messages and counts in plain English, whatever the locale. */
+public final class Words {
+  private static final DateTimeFormatter DATE =
+      DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
+  private static final DateTimeFormatter SHORT_DATE =
+      DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
+
+  private static final Pattern PLACE = Pattern.compile("\\{([0-9]{1,3})\\}");
+  private static final Pattern ZONE = Pattern.compile("^[Zz]one[-_ ]?");
+
+  private Words() {}
+
+  /** A date with its day of the week. */
+  static String date(LocalDate date) {
+    return DATE.format(date);
+  }
+
+  /** A date. */
+  static String shortDate(LocalDate date) {
+    return SHORT_DATE.format(date);
+  }
+
+  /** The name of a month from 1 to 12. */
+  static String month(int month) {
+    return Month.of(month).getDisplayName(TextStyle.FULL, Locale.ENGLISH);
+  }
+
+  /** A finding's message with its quantities in the reader's units. */
+  public static String message(Finding finding, ReaderUnits units) {
+    return message(finding.message(), finding.quantities(), units);
+  }
+
+  /**
+   * A message in which {@code {0}}, {@code {1}} ... are replaced by quantities in the reader's
+   * units; braces that stand for no quantity stay.
+   */
+  static String message(String message, List<Quantity> quantities, ReaderUnits units) {
+    Matcher place = PLACE.matcher(message);
+    StringBuilder text = new StringBuilder();
+    while (place.find()) {
+      int index = Integer.parseInt(place.group(1));
+      String value = index < quantities.size() ? units.text(quantities.get(index)) : place.group();
+      place.appendReplacement(text, Matcher.quoteReplacement(value));
+    }
+    return place.appendTail(text).toString();
+  }
+
+  /** What a zone is called in a sentence: "zone A" for the ids A and zone-A alike. */
+  static String zone(String id) {
+    String rest = ZONE.matcher(id).replaceFirst("");
+    return "zone " + (rest.isEmpty() ? id : rest);
+  }
+
+  /** A text with a capital at its start. */
+  static String capital(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+  }
+
+  /** How often a valve opens. */
+  static String every(TimerSetting setting) {
+    return switch (setting.everyDays()) {
+      case 0 -> "off";
+      case 1 -> "every day";
+      case 2 -> "every other day";
+      default -> "every " + setting.everyDays() + " days";
+    };
+  }
+
+  /** A count with its noun. */
+  static String count(long count, String one, String many) {
+    return count + " " + (count == 1 ? one : many);
+  }
+
+  /** Words joined as in a sentence. */
+  static String and(List<String> words) {
+    int last = words.size() - 1;
+    return last < 1
+        ? String.join("", words)
+        : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
+  }
+}

@@ -1,0 +1,125 @@
+package org.grovewright.sheets;
+
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.Caution;
+import org.grovewright.quantity.Kind;
+import org.grovewright.work.WorkDay;
+import org.grovewright.work.WorkPlan;
+import org.grovewright.work.WorkSession;
+import org.grovewright.work.WorkTask;
+
+/** Work days: dated evenings with their jobs, each with the cautions that belong to it. */
+final class WorkSection {
+  private final WorkPlan work;
+  private final Catalogue catalogue;
+  private final Workings workings;
+  private final ReaderUnits units;
+
+  WorkSection(WorkPlan work, Catalogue catalogue, Workings workings, ReaderUnits units) {
+    this.work = work;
+    this.catalogue = catalogue;
+    this.workings = workings;
+    this.units = units;
+  }
+
+  List<Block> blocks() {
+    List<Block> blocks = new ArrayList<>();
+    List<Cell> lead = new ArrayList<>();
+    lead.add(Cell.of("All jobs together are "));
+    lead.add(workings.cell("work.total.person-time"));
+    lead.add(Cell.of(" of work for one person"));
+    if (work.finish().isPresent()) {
+      lead.add(Cell.of(", spread over "));
+      lead.add(workings.cell("work.total.days"));
+      lead.add(Cell.of(" days; done on " + Words.date(work.finish().get().toLocalDate())));
+    }
+    lead.add(Cell.of("."));
+    blocks.add(new Block.Paragraph(lead));
+    blocks.add(
+        Block.Paragraph.of(
+            "The days keep to your working hours, and no job starts before those it waits for."
+                + " Read the cautions of a day before you begin."));
+    for (WorkDay day : work.days()) {
+      blocks.add(day(day));
+    }
+    blocks.add(new Block.Fold("All jobs at a glance", false, List.of(jobs())));
+    return blocks;
+  }
+
+  private Block day(WorkDay day) {
+    List<Block.Job> jobs = new ArrayList<>();
+    Map<String, Block.Caution> cautions = new LinkedHashMap<>();
+    for (WorkSession session : day.sessions()) {
+      WorkTask task = work.find(session.taskId()).orElseThrow();
+      jobs.add(
+          new Block.Job(
+              session.start().toLocalTime() + "\u2013" + session.end().toLocalTime(),
+              workings.cell("work." + task.id() + ".person-time", name(task)),
+              note(session)));
+      for (String key : task.kind().cautions()) {
+        Caution caution = catalogue.cautions().get(key);
+        if (caution != null) {
+          cautions.put(key, new Block.Caution(caution.title(), caution.text()));
+        }
+      }
+    }
+    return new Block.Day(Words.date(day.date()), jobs, List.copyOf(cautions.values()));
+  }
+
+  private static String note(WorkSession session) {
+    String people = Words.count(session.people(), "person", "people");
+    return session.parts() == 1
+        ? people
+        : people + ", part " + session.part() + " of " + session.parts();
+  }
+
+  static String name(WorkTask task) {
+    return task.subject().isEmpty()
+        ? task.kind().name()
+        : task.kind().name() + ", " + task.subject();
+  }
+
+  private Block jobs() {
+    List<List<Cell>> rows = new ArrayList<>();
+    for (WorkTask task : work.tasks()) {
+      String after =
+          String.join(
+              "; ",
+              task.after().stream()
+                  .map(id -> work.find(id).map(WorkSection::name).orElse(id))
+                  .toList());
+      rows.add(
+          List.of(
+              Cell.of(name(task)),
+              workings.cell(
+                  "work." + task.id() + ".person-time",
+                  units.text(task.personSeconds(), Kind.WORK_TIME)),
+              Cell.of(task.start().map(WorkSection::moment).orElse("no day found")),
+              Cell.of(task.finish().map(WorkSection::moment).orElse("\u2013")),
+              Cell.of(after.isEmpty() ? "\u2013" : after),
+              Cell.of(
+                  task.critical()
+                      ? "none: a delay here delays the end"
+                      : units.text(task.slackSeconds(), Kind.WORK_TIME))));
+    }
+    return new Block.Table(
+        "All jobs",
+        List.of(
+            Block.Column.words("Job"),
+            Block.Column.numbers("Work of one person"),
+            Block.Column.words("Starts"),
+            Block.Column.words("Done"),
+            Block.Column.words("After"),
+            Block.Column.words("Time to spare")),
+        rows);
+  }
+
+  private static String moment(LocalDateTime time) {
+    return Words.shortDate(time.toLocalDate()) + ", " + time.toLocalTime();
+  }
+}
