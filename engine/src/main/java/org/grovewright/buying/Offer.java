@@ -26,7 +26,8 @@ record Offer(
     String source) {
 
   /**
-   * The owner's own price where there is one, else the catalogue's typical price.
+   * The owner's own price where there is one, else the catalogue's typical price, turned into the
+   * plan's currency where the owner gives a rate.
    *
    * @param asked measure in which the item is asked for, used where neither says
    */
@@ -53,6 +54,16 @@ record Offer(
           "assumed: any amount can be bought");
     }
     boolean same = typical.currency().equals(stock.currency());
+    if (!same && stock.typicalTimes().isPresent()) {
+      double times = stock.typicalTimes().getAsDouble();
+      return new Offer(
+          kind,
+          OptionalDouble.of(typical.packSize()),
+          OptionalDouble.of(typical.amount() * times),
+          stock.currency(),
+          PriceOrigin.TYPICAL,
+          "catalogue: prices, " + key + ", times the description's " + times);
+    }
     return new Offer(
         kind,
         OptionalDouble.of(typical.packSize()),

@@ -47,6 +47,7 @@ final class ProgrammeMaker {
   private final int longestGap;
   private final double enough;
   private final double tooMuch;
+  private final double leastExcess;
   private final List<Hours> hours;
   private final double dailyM3;
   private final List<Map<Integer, Double>> flows = new ArrayList<>();
@@ -66,6 +67,7 @@ final class ProgrammeMaker {
     longestGap = (int) Math.round(constant("longest-gap") / DAY_S);
     enough = constant("enough");
     tooMuch = constant("too-much");
+    leastExcess = constant("least-excess");
     hours = allowedHours();
     dailyM3 = grove.supply().dailyLimitM3().orElse(Double.POSITIVE_INFINITY);
     double infiltration =
@@ -103,7 +105,7 @@ final class ProgrammeMaker {
         }
       }
     }
-    findings.addAll(SupplyRemarks.of(grove, supplies, enough, tooMuch));
+    findings.addAll(SupplyRemarks.of(grove, supplies, enough, tooMuch, leastExcess));
     remarkOnCycles();
     return new Programme(settings, supplies, findings);
   }
@@ -281,12 +283,13 @@ final class ProgrammeMaker {
   }
 
   private static String timerId(TimerSetting setting) {
-    return String.format(
-        java.util.Locale.ROOT,
-        "timer.%s.year-%d.month-%02d.",
-        FigureBook.slug(setting.zone()),
-        setting.year(),
-        setting.month());
+    return "timer."
+        + FigureBook.slug(setting.zone())
+        + ".year-"
+        + setting.year()
+        + (setting.month() < 10 ? ".month-0" : ".month-")
+        + setting.month()
+        + ".";
   }
 
   private void remarkOnCycles() {

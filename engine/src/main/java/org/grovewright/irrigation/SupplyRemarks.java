@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
 import org.grovewright.irrigation.Programme.PlantSupply;
@@ -20,8 +21,10 @@ final class SupplyRemarks {
    *
    * @param enough share of the need that counts as enough
    * @param tooMuch share of the need at the peak that counts as far too much
+   * @param least excess that is worth a remark, m3/s
    */
-  static List<Finding> of(Grove grove, List<PlantSupply> supplies, double enough, double tooMuch) {
+  static List<Finding> of(
+      Grove grove, List<PlantSupply> supplies, double enough, double tooMuch, double least) {
     Map<Integer, PlantSupply> worst = new LinkedHashMap<>();
     Map<Integer, PlantSupply> peak = new LinkedHashMap<>();
     for (PlantSupply s : supplies) {
@@ -48,18 +51,29 @@ final class SupplyRemarks {
                 new Quantity(s.getsM3PerS(), Kind.DAILY_WATER)));
       }
     }
+    // One remark a species and zone: a dozen herbs between the trees share one cause.
+    Map<String, List<PlantSupply>> drowned = new LinkedHashMap<>();
     for (PlantSupply s : peak.values()) {
-      if (s.share() > tooMuch) {
-        findings.add(
-            Finding.of(
-                "timer.too-much",
-                Severity.NOTE,
-                grove.plantings().get(s.plant()).id(),
-                "At its peak this plant needs {0} but gets {1}, because it shares its minutes with"
-                    + " thirstier plants. Give it fewer or smaller emitters.",
-                new Quantity(s.needsM3PerS(), Kind.DAILY_WATER),
-                new Quantity(s.getsM3PerS(), Kind.DAILY_WATER)));
+      if (s.share() > tooMuch && s.getsM3PerS() - s.needsM3PerS() > least) {
+        String species = grove.plantings().get(s.plant()).speciesKey();
+        drowned.computeIfAbsent(s.zone() + "/" + species, k -> new ArrayList<>()).add(s);
       }
+    }
+    for (List<PlantSupply> alike : drowned.values()) {
+      PlantSupply first = alike.get(0);
+      String names =
+          alike.stream()
+              .map(s -> grove.plantings().get(s.plant()).id())
+              .collect(Collectors.joining(", "));
+      findings.add(
+          Finding.of(
+              "timer.too-much",
+              Severity.NOTE,
+              names,
+              "At its peak the plant needs {0} but gets {1}, because it shares its minutes with"
+                  + " thirstier plants. Give it fewer or smaller emitters.",
+              new Quantity(first.needsM3PerS(), Kind.DAILY_WATER),
+              new Quantity(first.getsM3PerS(), Kind.DAILY_WATER)));
     }
     return findings;
   }

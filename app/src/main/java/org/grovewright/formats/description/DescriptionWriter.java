@@ -334,6 +334,12 @@ public final class DescriptionWriter {
     Map<String, String> prices = new LinkedHashMap<>();
     prices.put("currency", stock.currency());
     stock
+        .typicalTimes()
+        .ifPresent(
+            times ->
+                prices.put(
+                    "typical_times", new BigDecimal(Double.toString(times)).toPlainString()));
+    stock
         .prices()
         .forEach(
             (key, price) ->

@@ -18,6 +18,7 @@ import org.grovewright.quantity.Kind;
 final class StockReader {
   private static final double MOST = 1e6;
   private static final String CURRENCY = "currency";
+  private static final String TYPICAL_TIMES = "typical_times";
 
   private final Catalogue catalogue;
   private final Map<String, Kind> kinds;
@@ -58,6 +59,7 @@ final class StockReader {
         .ifPresent(fields -> fields.all().forEach((key, value) -> putOnHand(have, key, value)));
     Map<String, Stock.Price> cost = new LinkedHashMap<>();
     String[] currency = {catalogueCurrency(catalogue)};
+    OptionalDouble[] times = {OptionalDouble.empty()};
     prices
         .flatMap(
             v -> v.anyFields("keys of the catalogue with the price, as pipe.pe-16: 100 m for 32"))
@@ -69,12 +71,18 @@ final class StockReader {
                       (key, value) -> {
                         if (key.equals(CURRENCY)) {
                           currency[0] = currency(value).orElse(currency[0]);
+                        } else if (key.equals(TYPICAL_TIMES)) {
+                          times[0] =
+                              value.number(
+                                  new Range(1e-4, 1e6),
+                                  "a number such as 1.5, by which the catalogue's typical prices"
+                                      + " are multiplied");
                         } else {
                           putPrice(cost, key, value);
                         }
                       });
             });
-    return new Stock(have, cost, currency[0]);
+    return new Stock(have, cost, currency[0], times[0]);
   }
 
   private static Optional<String> currency(Value value) {

@@ -316,7 +316,9 @@ final class Groves {
           new Stock.Price(
               counted ? 1 + random.nextInt(50) : in(0.01, 90), random.nextInt(90_000) / 100.0));
     }
-    return new Stock(have, prices, pick(new String[] {"USD", "EUR", "JPY"}));
+    OptionalDouble times =
+        random.nextBoolean() ? OptionalDouble.empty() : OptionalDouble.of(in(0.01, 90));
+    return new Stock(have, prices, pick(new String[] {"USD", "EUR", "JPY"}), times);
   }
 
   private Crew crew() {

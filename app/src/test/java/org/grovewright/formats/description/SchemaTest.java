@@ -146,7 +146,7 @@ class SchemaTest {
       inReader.put(section.path(), new TreeSet<>(section.keys()));
     }
     // The keys of these are words of the catalogue or the calendar, not of the language.
-    inReader.put("prices", Set.of("currency"));
+    inReader.put("prices", Set.of("currency", "typical_times"));
     inReader.put("crew.hours", Set.of("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"));
     assertThat(inSchema).isEqualTo(inReader);
   }
