@@ -117,7 +117,7 @@ public final class CatalogueCommand implements Callable<Integer> {
 
   private static int done(PrintWriter out) {
     out.flush();
-    return 0;
+    return ExitCode.OK;
   }
 
   private int unknown(String what, String word, Collection<String> known) {
@@ -132,7 +132,7 @@ public final class CatalogueCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     err.print(message + "\n");
     err.flush();
-    return 2;
+    return ExitCode.BAD_INPUT;
   }
 
   private static List<List<String>> tables() {
@@ -148,7 +148,10 @@ public final class CatalogueCommand implements Callable<Integer> {
     for (Column column : table.columns().values()) {
       lines.add(
           List.of(
-              column.name(), column.required() ? "yes" : "no", column.allowed(), column.meaning()));
+              column.name(),
+              column.neededOfOwners() ? "yes" : "no",
+              column.allowed(),
+              column.meaning()));
     }
     return lines;
   }

@@ -88,7 +88,6 @@ final class Demand {
     for (Totals.Role role : Totals.Role.values()) {
       amount(work, role.task, "ground.total." + role.id);
     }
-    amount(work, "water-in", "ground.total.plants");
     amount(work, "stake-tree", "ground.total.staked");
     amount(work, "label-record", "ground.total.plants");
     amount(work, "spread-mulch", "ground.total.mulch-delivered");

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.Function;
 
 /**
  * Nodes, links and emitters of one network, in the order they were given. A network never changes.
@@ -51,6 +52,21 @@ public final class Network {
   /** A builder for a network whose pipes follow one friction formula. */
   public static Builder builder(FrictionFormula formula) {
     return new Builder(formula);
+  }
+
+  /** A builder that starts with everything of this network, to change parts of it. */
+  public Builder toBuilder() {
+    Builder builder = new Builder(formula);
+    builder.viscosity = viscosity;
+    builder.gravity = gravity;
+    builder.nodes.addAll(nodes);
+    builder.links.addAll(links);
+    builder.emitters.addAll(emitters);
+    for (EmitterGroup group : emitters) {
+      builder.emittersAt.merge(group.nodeId(), 1, Integer::sum);
+    }
+    builder.demands.putAll(demands);
+    return builder;
   }
 
   /** The friction formula of every pipe. */
@@ -256,6 +272,46 @@ public final class Network {
     public Builder emitter(String id, String nodeId, EmitterCurve curve, int count) {
       emitters.add(new EmitterGroup(id, nodeId, curve, count));
       return this;
+    }
+
+    /**
+     * Puts a node in the place of the one with its id.
+     *
+     * @throws IllegalArgumentException if there is none
+     */
+    public Builder replace(Node node) {
+      replaceIn(nodes, Node::id, node);
+      return this;
+    }
+
+    /**
+     * Puts a link in the place of the one with its id.
+     *
+     * @throws IllegalArgumentException if there is none
+     */
+    public Builder replace(Link link) {
+      replaceIn(links, Link::id, link);
+      return this;
+    }
+
+    /**
+     * Puts a group of emitters in the place of the one with its id.
+     *
+     * @throws IllegalArgumentException if there is none
+     */
+    public Builder replace(EmitterGroup group) {
+      replaceIn(emitters, EmitterGroup::id, group);
+      return this;
+    }
+
+    private static <T> void replaceIn(List<T> parts, Function<T, String> id, T part) {
+      for (int i = 0; i < parts.size(); i++) {
+        if (id.apply(parts.get(i)).equals(id.apply(part))) {
+          parts.set(i, part);
+          return;
+        }
+      }
+      throw new IllegalArgumentException("the network has no part named " + id.apply(part));
     }
 
     /** The network as given so far, right or wrong. */

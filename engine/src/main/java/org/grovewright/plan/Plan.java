@@ -16,6 +16,7 @@ import org.grovewright.layout.LayoutReport;
 import org.grovewright.model.Grove;
 import org.grovewright.quantity.Figure;
 import org.grovewright.water.WaterNeeds;
+import org.grovewright.work.CareCalendar;
 import org.grovewright.work.WorkPlan;
 
 /**
@@ -30,6 +31,7 @@ import org.grovewright.work.WorkPlan;
  * @param programme the timer
  * @param shopping what to buy
  * @param work dated work days
+ * @param care the years after
  * @param cautions warnings that belong to the tasks and plants of this plan, by key
  * @param findings all remarks, shortfalls first
  * @param figures all figures by id, in the order they were found
@@ -44,6 +46,7 @@ public record Plan(
     Programme programme,
     ShoppingList shopping,
     WorkPlan work,
+    CareCalendar care,
     Map<String, Caution> cautions,
     List<Finding> findings,
     Map<String, Figure> figures) {

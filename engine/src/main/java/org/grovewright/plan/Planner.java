@@ -24,6 +24,7 @@ import org.grovewright.model.Planting;
 import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.water.WaterNeeds;
+import org.grovewright.work.CareCalendar;
 import org.grovewright.work.WorkPlan;
 
 /** Makes a plan: asks each subject in turn and hands on what the next one needs. */
@@ -54,6 +55,7 @@ public final class Planner {
     amounts.addAll(watering.work());
     amounts.add(new WorkAmount("collect-materials", "", 1, ""));
     WorkPlan work = WorkPlan.of(amounts, grove, catalogue, book);
+    CareCalendar care = CareCalendar.of(grove, catalogue, ground, work, book);
 
     List<Finding> findings = new ArrayList<>();
     findings.addAll(layout.findings());
@@ -63,6 +65,7 @@ public final class Planner {
     findings.addAll(programme.findings());
     findings.addAll(shopping.findings());
     findings.addAll(work.findings());
+    findings.addAll(care.findings());
     // A stable sort: within a severity the order of the subjects stays.
     findings.sort(Comparator.comparing(Finding::severity).reversed());
 
@@ -78,6 +81,7 @@ public final class Planner {
         programme,
         shopping,
         work,
+        care,
         cautions(grove, catalogue, amounts, goods),
         findings,
         figures);

@@ -25,6 +25,9 @@ public final class TestCatalogue {
     put(constants, "water.krs-coastal", 0.19, Kind.NUMBER);
     put(constants, "water.wind-default", 2, Kind.WIND_SPEED);
     put(constants, "water.curve-number", 65, Kind.NUMBER);
+    put(constants, "water.rain-per-wet-day", 0.008, Kind.WATER_DEPTH);
+    put(constants, "water.temperature-deviation", 3, Kind.NUMBER);
+    put(constants, "water.temperature-memory", 0.65, Kind.NUMBER);
     put(constants, "water.wind-floor", 0.5, Kind.WIND_SPEED);
     put(constants, "water.dewpoint-arid-offset", 2, Kind.NUMBER);
     put(constants, "water.arid-below", 0.5, Kind.NUMBER);

@@ -137,6 +137,11 @@ public record Column(
     return new Column(name, type, meaning, required, unit, min, max, 1, factor, choices);
   }
 
+  /** Whether an owner's file must have it; an owner need not say where their values come from. */
+  public boolean neededOfOwners() {
+    return required && !name.equals("source");
+  }
+
   /** What a cell may hold, in plain words. */
   public String allowed() {
     return switch (type) {

@@ -131,8 +131,8 @@ final class CsvText {
       header.add(column);
     }
     for (Column column : table.columns().values()) {
-      boolean mayMiss = !column.required() || (owners && column.name().equals("source"));
-      if (!mayMiss && !seen.contains(column.name())) {
+      boolean needed = owners ? column.neededOfOwners() : column.required();
+      if (needed && !seen.contains(column.name())) {
         problem(line, column.name(), "is missing; it holds: " + column.meaning() + ".");
         good = false;
       }

@@ -128,7 +128,7 @@ final class SoilTables {
   static final Table<Mulch> MULCHES =
       new Table<>(
           "mulches",
-          "mulches",
+          "what is spread over the soil, with depth and life",
           List.of(
               key("key of the mulch"),
               text("name", "name in plain words"),

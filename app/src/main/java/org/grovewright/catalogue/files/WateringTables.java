@@ -23,7 +23,7 @@ final class WateringTables {
   static final Table<Pipe> PIPES =
       new Table<>(
           "pipes",
-          "tubing and pipe",
+          "tubing and pipe by bore, wall and rating",
           List.of(
               key("key of the pipe"),
               text("name", "name in plain words"),
@@ -33,7 +33,7 @@ final class WateringTables {
               millimetres("outside_diameter_mm", 1, 600, "outside diameter"),
               number("hazen_williams_c", "", 60, 170, "Hazen-Williams coefficient"),
               millimetres("roughness_mm", 0, 5, "absolute roughness"),
-              pressure("pressure_rating_kpa", 20, 10_000, "highest lasting pressure at 20 Cel"),
+              pressure("pressure_rating_kpa", 20, 10_000, "highest lasting pressure at 20 \u00b0C"),
               choice("joint", "how it is joined", Pipe.Joint.class),
               market(),
               source()),
@@ -64,7 +64,7 @@ final class WateringTables {
   static final Table<EmitterType> EMITTERS =
       new Table<>(
           "emitters",
-          "emitters",
+          "drippers, bubblers and micro sprinklers",
           List.of(
               key("key of the emitter"),
               text("name", "name in plain words"),
@@ -133,7 +133,7 @@ final class WateringTables {
   static final Table<Filter> FILTERS =
       new Table<>(
           "filters",
-          "filters",
+          "filters by opening and flow",
           List.of(
               key("key of the filter"),
               text("name", "name in plain words"),

@@ -190,7 +190,7 @@ class CatalogueDataTest {
     Set<String> before = before(CATALOGUE.tasks(), "spread-mulch");
     assertThat(CATALOGUE.tasks().keySet())
         .filteredOn(task -> !before.contains(task))
-        .containsExactlyInAnyOrder("spread-mulch", "water-in", "set-timer");
+        .containsExactlyInAnyOrder("spread-mulch", "set-timer");
   }
 
   /** A task names every task before it, not only the last, since a plan may lack those between. */

@@ -228,6 +228,18 @@ class PublishedValuesTest {
     assertThat(pipe.insideDiameterM() / wall).as("dimension ratio").isLessThanOrEqualTo(15.1);
   }
 
+  /**
+   * Yearly nitrogen of a mature tree in pounds: citrus about 1, University of California Master
+   * Gardeners of San Luis Obispo; grapefruit 0.75, advice for Arizona gardens; avocado 1 to 2, a
+   * nurseryman's column for coastal California; all read.
+   */
+  @ParameterizedTest
+  @CsvSource({"orange, 0.9, 1.1", "lemon, 0.9, 1.1", "grapefruit, 0.7, 0.8", "avocado, 0.98, 2"})
+  void yearlyNitrogen(String key, double least, double most) {
+    assertThat(CATALOGUE.species().get(key).feeding().nitrogenMatureKg() / 0.45359237)
+        .isBetween(least, most);
+  }
+
   @Test
   void unitsAreThoseOfTheEngine() {
     EmitterType emitter = CATALOGUE.emitters().get("emitter.pc-2");

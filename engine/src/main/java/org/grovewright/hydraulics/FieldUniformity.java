@@ -1,0 +1,64 @@
+package org.grovewright.hydraulics;
+
+import java.util.Arrays;
+import java.util.Random;
+
+/**
+ * Uniformity to expect in the field, by drawing the emitters' differences many times and solving
+ * the network for each draw.
+ *
+ * @param draws number of draws
+ * @param meanFlow mean flow of one emitter over all draws, in m3/s
+ * @param coefficientOfVariation root of the mean square of the draws' coefficients of variation
+ * @param meanLowQuarter mean of the draws' low-quarter uniformities
+ * @param lowLowQuarter low-quarter uniformity that 5 % of the draws stay below
+ * @param highLowQuarter low-quarter uniformity that 5 % of the draws exceed
+ */
+public record FieldUniformity(
+    int draws,
+    double meanFlow,
+    double coefficientOfVariation,
+    double meanLowQuarter,
+    double lowLowQuarter,
+    double highLowQuarter) {
+
+  /**
+   * Draws and solves. Each group of emitters is drawn as one; give emitters groups of their own to
+   * have them differ.
+   *
+   * @param network the network
+   * @param variation how emitters differ
+   * @param draws number of draws, at least 1
+   * @param seed start of the random numbers; the same seed gives the same result
+   * @throws HydraulicException if the network cannot be solved
+   */
+  public static FieldUniformity simulate(
+      Network network, EmitterVariation variation, int draws, long seed) {
+    PreparedNetwork prepared = Solver.prepare(network);
+    Solution asDesigned = prepared.solve();
+    Random random = new Random(seed);
+    double[] lowQuarters = new double[draws];
+    double flowSum = 0;
+    double squares = 0;
+    for (int draw = 0; draw < draws; draw++) {
+      for (int g = 0; g < network.emitters().size(); g++) {
+        prepared.setEmitterFactor(g, variation.draw(random));
+      }
+      // every draw starts alike, so that none depends on the one before
+      double[] flows = prepared.resolveFrom(asDesigned).emitterFlows();
+      lowQuarters[draw] = Uniformity.lowQuarter(flows);
+      double cv = Uniformity.coefficientOfVariation(flows);
+      squares += cv * cv;
+      flowSum += Arrays.stream(flows).sum() / flows.length;
+    }
+    double mean = Arrays.stream(lowQuarters).sum() / draws;
+    Arrays.sort(lowQuarters);
+    return new FieldUniformity(
+        draws,
+        flowSum / draws,
+        Math.sqrt(squares / draws),
+        mean,
+        lowQuarters[(int) Math.floor(0.05 * (draws - 1))],
+        lowQuarters[(int) Math.ceil(0.95 * (draws - 1))]);
+  }
+}
