@@ -77,8 +77,8 @@ final class Scheduler {
     for (int i = 0; i < n; i++) {
       all[i] = mostPeople(activities.get(i));
     }
-    Try best = attempt(latestStart, all, false);
-    best = better(best, attempt(latestFinish, all, false));
+    Try best = attempt(latestStart, all, false, Integer.MAX_VALUE);
+    best = better(best, attempt(latestFinish, all, false, best.end()));
     SplittableRandom random = new SplittableRandom(SEED);
     for (int k = 0; k < SHUFFLED_TRIES; k++) {
       boolean exactly = k % 2 == 0;
@@ -92,7 +92,7 @@ final class Scheduler {
           limit[i] = 1 + random.nextInt(all[i]);
         }
       }
-      best = better(best, attempt(priority, limit, exactly));
+      best = better(best, attempt(priority, limit, exactly, best.end()));
     }
     return Arrays.asList(best.placements());
   }
@@ -104,8 +104,11 @@ final class Scheduler {
     return b.sumOfEnds() < a.sumOfEnds() ? b : a;
   }
 
-  /** One schedule; {@code exactly} puts as many people to each activity as its limit says. */
-  private Try attempt(double[] priority, int[] limit, boolean exactly) {
+  /**
+   * One schedule; {@code exactly} puts as many people to each activity as its limit says. Given up
+   * as soon as it ends later than {@code latestEnd}.
+   */
+  private Try attempt(double[] priority, int[] limit, boolean exactly, int latestEnd) {
     int n = activities.size();
     Placement[] placed = new Placement[n];
     boolean[] done = new boolean[n];
@@ -126,6 +129,9 @@ final class Scheduler {
       done[next] = true;
       end = Math.max(end, placed[next].endSlot());
       sum += placed[next].endSlot();
+      if (end > latestEnd) {
+        return new Try(placed, end, sum);
+      }
     }
     return new Try(placed, end, sum);
   }
