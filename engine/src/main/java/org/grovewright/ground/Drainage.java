@@ -42,7 +42,7 @@ public enum Drainage {
             "ground.drainage-rate",
             "Fall of the water in the drainage hole",
             test.dropM() / test.seconds(),
-            Kind.WATER_DEPTH_RATE,
+            Kind.INFILTRATION,
             Working.of(
                 "drop / time",
                 "arithmetic",
@@ -72,7 +72,7 @@ public enum Drainage {
                   + " fill it twice and time how fast the second filling falls; the plan takes"
                   + " drainage as good until then."));
     }
-    Quantity rate = new Quantity(book.get("ground.drainage-rate").value(), Kind.WATER_DEPTH_RATE);
+    Quantity rate = new Quantity(book.get("ground.drainage-rate").value(), Kind.INFILTRATION);
     return Optional.of(
         switch (this) {
           case POOR ->

@@ -307,8 +307,8 @@ final class ProgrammeMaker {
                 id,
                 "The emitters give {0} but the soil takes in {1}, so a watering is cut into short"
                     + " runs with pauses of at least {2}.",
-                new Quantity(cycles.get(z).rateMPerS(), Kind.WATER_DEPTH_RATE),
-                new Quantity(cycles.get(z).infiltrationMPerS(), Kind.WATER_DEPTH_RATE),
+                new Quantity(cycles.get(z).rateMPerS(), Kind.INFILTRATION),
+                new Quantity(cycles.get(z).infiltrationMPerS(), Kind.INFILTRATION),
                 new Quantity(cycles.get(z).soakS(), Kind.RUN_TIME)));
       }
     }

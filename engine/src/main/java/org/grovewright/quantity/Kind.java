@@ -12,8 +12,10 @@ public enum Kind {
   BORE("m"),
   /** Depth of water over an area, in metres. */
   WATER_DEPTH("m"),
-  /** Depth of water per time (rain, evapotranspiration, infiltration), in metres per second. */
+  /** Depth of water per time read by the day (rain, evapotranspiration), in metres per second. */
   WATER_DEPTH_RATE("m/s"),
+  /** Depth of water per time read by the hour (infiltration, application), in metres per second. */
+  INFILTRATION("m/s"),
   /** Area, in square metres. */
   AREA("m2"),
   /** Volume of soil, mulch or other bulk goods, in cubic metres. */
