@@ -91,8 +91,10 @@ class CatalogueCommandTest {
     assertThat(run("prices", "mango", "--csv", "--with", file.toString())).isZero();
     assertThat(out)
         .hasToString(
-            "key,pack_size,pack_unit,amount,currency,source\n"
-                + "mango,1,piece,12.25,USD,owner's file prices.csv\n");
+            """
+            key,pack_size,pack_unit,amount,currency,source
+            mango,1,piece,12.25,USD,owner's file prices.csv
+            """);
   }
 
   @Test

@@ -88,7 +88,7 @@ final class Cell {
     boolean inWord = false;
     for (int i = 0; i < cell.length(); i++) {
       char c = cell.charAt(i);
-      if (c >= 'a' && c <= 'z' || c >= '0' && c <= '9') {
+      if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) {
         inWord = true;
       } else if (inWord && (c == '.' || c == '-')) {
         inWord = false;

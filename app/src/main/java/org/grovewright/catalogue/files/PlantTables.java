@@ -69,8 +69,7 @@ final class PlantTables {
                       "salinity of the saturation extract at which growth begins to fall")
                   .over(10)
                   .optional(),
-              number(
-                  "cold_limit_c", "\u00b0C", -60, 20, "temperature that a mature plant survives"),
+              number("cold_limit_c", "°C", -60, 20, "temperature that a mature plant survives"),
               number("ph_min", "", 3, 10, "lowest suitable soil pH"),
               number("ph_max", "", 3, 10, "highest suitable soil pH"),
               number(

@@ -33,7 +33,7 @@ final class WateringTables {
               millimetres("outside_diameter_mm", 1, 600, "outside diameter"),
               number("hazen_williams_c", "", 60, 170, "Hazen-Williams coefficient"),
               millimetres("roughness_mm", 0, 5, "absolute roughness"),
-              pressure("pressure_rating_kpa", 20, 10_000, "highest lasting pressure at 20 \u00b0C"),
+              pressure("pressure_rating_kpa", 20, 10_000, "highest lasting pressure at 20 °C"),
               choice("joint", "how it is joined", Pipe.Joint.class),
               market(),
               source()),

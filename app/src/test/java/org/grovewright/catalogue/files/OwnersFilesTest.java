@@ -71,8 +71,14 @@ class OwnersFilesTest {
     Path file =
         file(
             "prices.csv",
-            "\uFEFFkey;pack_size;pack_unit;amount;currency\r\n\r\n# my nursery\r\n"
-                + "avocado; 1 ;piece;40;USD\r\n;;;;\r\n");
+            """
+            \uFEFFkey;pack_size;pack_unit;amount;currency
+
+            # my nursery
+            avocado; 1 ;piece;40;USD
+            ;;;;
+            """
+                .replace("\n", "\r\n"));
     assertThat(BUNDLED.with(file).catalogue().prices().get("avocado").amount()).isEqualTo(40);
   }
 
