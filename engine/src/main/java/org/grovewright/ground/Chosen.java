@@ -52,7 +52,18 @@ record Chosen(
     }
     List<Amendment> amendments = new ArrayList<>();
     for (String key : wish.amendmentKeys()) {
-      amendments.add(pick(Optional.of(key), catalogue.amendments(), "amendment", r -> true).get());
+      Amendment row = pick(Optional.of(key), catalogue.amendments(), "amendment", r -> true).get();
+      amendments.add(row);
+      if (row.ratePlantingKgPerM3() <= 0) {
+        findings.add(
+            Finding.of(
+                "ground.amendment-without-rate",
+                Severity.SHORTFALL,
+                row.key(),
+                row.name()
+                    + " has no rate for planting in the catalogue, so none is counted. Feed it"
+                    + " later, or give its label rate in a catalogue of your own."));
+      }
     }
     Optional<Mulch> mulch = pick(wish.mulchKey(), catalogue.mulches(), "mulch", row -> true);
     if (wish.mulchKey().isEmpty()) {

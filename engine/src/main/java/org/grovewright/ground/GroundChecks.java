@@ -120,14 +120,12 @@ final class GroundChecks {
   }
 
   private void lifting(List<PlantGround> holes) {
-    double density = catalogue.constant("ground.ball-density").value();
     double limit = catalogue.constant("ground.lift-limit").value();
     double heaviest = 0;
     int heavy = 0;
     for (PlantGround hole : holes) {
-      double mass = hole.ball().volumeM3() * density;
-      heaviest = Math.max(heaviest, mass);
-      heavy += mass > limit ? 1 : 0;
+      heaviest = Math.max(heaviest, hole.ballMassKg());
+      heavy += hole.ballMassKg() > limit ? 1 : 0;
     }
     if (heavy > 0) {
       findings.add(

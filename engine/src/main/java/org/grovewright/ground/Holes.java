@@ -301,6 +301,7 @@ final class Holes {
     return new PlantGround(
         plant,
         ball,
+        book.get(id + "ball-mass").value(),
         hole,
         raise,
         moundVolume,

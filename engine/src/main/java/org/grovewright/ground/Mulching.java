@@ -39,7 +39,7 @@ final class Mulching {
       String row = crown.planting().rowId().filter(byRow::containsKey).orElse("");
       byRow.computeIfAbsent(row, key -> new ArrayList<>()).add(crown);
     }
-    Geometry taken = Shapes.union(obstacles(crowns));
+    List<Geometry> taken = obstacles(crowns);
     Geometry land = Shapes.outline(grove.site().boundary());
     Map<String, Double> areaByRow = new LinkedHashMap<>();
     List<Input> areas = new ArrayList<>();
@@ -48,9 +48,8 @@ final class Mulching {
         continue;
       }
       Geometry rings = Shapes.union(entry.getValue().stream().map(this::ring).toList());
-      Geometry inside = land.isEmpty() ? rings : rings.intersection(land);
-      Geometry free = inside.difference(taken);
-      taken = taken.union(free);
+      Geometry free = Shapes.without(Shapes.within(rings, land), taken);
+      taken.add(free);
       areaByRow.put(entry.getKey(), free.getArea());
       areas.add(Input.from("A", rowFigure(entry.getKey(), free.getArea())));
     }

@@ -8,6 +8,7 @@ import java.util.Map;
  *
  * @param plantId the plant
  * @param ball its root ball
+ * @param ballMassKg mass of the ball when moist, kg; 0 for bare roots
  * @param hole its hole, up to the level of the ground
  * @param raiseM height of the top of the ball above the ground, metres; 0 but on a mound
  * @param moundM3 volume of the mound above the ground with the part of the ball in it
@@ -22,6 +23,7 @@ import java.util.Map;
 public record PlantGround(
     String plantId,
     Frustum ball,
+    double ballMassKg,
     Frustum hole,
     double raiseM,
     double moundM3,

@@ -71,6 +71,11 @@ public final class Crown {
     return species;
   }
 
+  /** The plant in words: its id and the name of its species. */
+  public String label() {
+    return planting.id() + " (" + species.name() + ")";
+  }
+
   /** Whether it stood already when the plan starts. */
   public boolean standing() {
     return standing;

@@ -52,10 +52,6 @@ final class FixedThings {
     return conflicts;
   }
 
-  private static String name(Crown crown) {
-    return crown.planting().id() + " (" + crown.species().name() + ")";
-  }
-
   private static String name(Fixture fixture) {
     return "the "
         + fixture.kind().name().toLowerCase(Locale.ROOT).replace('_', ' ')
@@ -68,8 +64,9 @@ final class FixedThings {
   }
 
   /**
-   * Distance the stem keeps. The catalogue's distances are for trees; a plant whose full crown is
-   * smaller than that keeps only its own radius. A distance the owner gave holds for every plant.
+   * Distance the stem keeps. The catalogue's distances are for the trunks and roots of trees: a
+   * companion whose full crown is smaller than that has neither, and only its crown is watched. A
+   * distance the owner gave holds for every plant.
    */
   private Need trunkNeed(Crown crown, Fixture fixture) {
     if (fixture.clearanceM().isPresent()) {
@@ -80,8 +77,7 @@ final class FixedThings {
       return new Need(0, "assumed: no clearance known", Working.COMMON_PRACTICE);
     }
     if (!crown.isMain() && crown.fullRadiusM() < row.trunkM()) {
-      return new Need(
-          crown.fullRadiusM(), "growth of " + crown.planting().id(), Working.COMMON_PRACTICE);
+      return new Need(0, "assumed: small plants have no trunk to keep off", row.source());
     }
     return new Need(row.trunkM(), "catalogue: clearances", row.source());
   }
@@ -131,7 +127,7 @@ final class FixedThings {
             on ? "layout.on-fixture" : "layout.trunk-near-fixture",
             Severity.SHORTFALL,
             plant,
-            (on ? name(crown) + " stands on " : name(crown) + " stands {0} from ")
+            (on ? crown.label() + " stands on " : crown.label() + " stands {0} from ")
                 + name(fixture)
                 + (need.metres() > 0 ? " and should keep {1} from planting on." : ".")
                 + remedy,
@@ -186,7 +182,7 @@ final class FixedThings {
             crown.isMain() ? Severity.SHORTFALL : Severity.NOTE,
             plant,
             "From year {2} the crown of "
-                + name(crown)
+                + crown.label()
                 + " comes too near "
                 + name(fixture)
                 + ": the stem stands {0} away and the full crown needs {1}."
@@ -269,7 +265,7 @@ final class FixedThings {
             "layout.outside",
             Severity.SHORTFALL,
             plant,
-            name(crown)
+            crown.label()
                 + " stands {0} outside the boundary. Check its place and the corners of the land"
                 + " in the description.",
             length(distance)));
@@ -309,7 +305,7 @@ final class FixedThings {
             crown.isMain() ? Severity.SHORTFALL : Severity.NOTE,
             plant,
             "From year {2} the crown of "
-                + name(crown)
+                + crown.label()
                 + " reaches over the boundary: the stem stands {0} from it and the full crown"
                 + " needs {1}."
                 + remedy(crown.standing(), canPrune, "{3}", "{4}")

@@ -80,7 +80,7 @@ public final class LayoutCheck {
             crowns.stream()
                 .map(crown -> Shapes.disc(crown.planting().at(), crown.fullRadiusM()))
                 .toList());
-    Geometry inside = land.isEmpty() ? cover : cover.intersection(land);
+    Geometry inside = Shapes.within(cover, land);
     Figure crownArea =
         book.enter(
             "layout.crown-area",

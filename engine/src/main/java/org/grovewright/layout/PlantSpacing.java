@@ -51,10 +51,6 @@ final class PlantSpacing {
     return conflicts;
   }
 
-  private static String name(Crown crown) {
-    return crown.planting().id() + " (" + crown.species().name() + ")";
-  }
-
   private static Quantity length(double metres) {
     return new Quantity(metres, Kind.LENGTH);
   }
@@ -84,9 +80,9 @@ final class PlantSpacing {
             "layout.same-place",
             Severity.SHORTFALL,
             first,
-            name(a)
+            a.label()
                 + " and "
-                + name(b)
+                + b.label()
                 + " stand on the same spot, {0} apart. Check both places in the description.",
             length(distance));
     return conflict(Conflict.Kind.SAME_PLACE, a, b, distance, needed, 0, finding);
@@ -169,9 +165,9 @@ final class PlantSpacing {
             usual ? Severity.NOTE : Severity.SHORTFALL,
             first,
             "The crowns of "
-                + name(a)
+                + a.label()
                 + " and "
-                + name(b)
+                + b.label()
                 + " meet in year {2}: they stand {0} apart and full-grown need {1}"
                 + lead
                 + "."
@@ -233,9 +229,9 @@ final class PlantSpacing {
             "layout.in-collar",
             Severity.SHORTFALL,
             first,
-            name(companion)
+            companion.label()
                 + " stands {0} from the trunk of "
-                + name(main)
+                + main.label()
                 + " and needs {1} from planting, so that the collar of the trunk stays bare, dry"
                 + " and in sight. Set it {2} further out; it may well grow under the crown.",
             length(distance),
@@ -283,9 +279,9 @@ final class PlantSpacing {
             "layout.crowded",
             Severity.NOTE,
             first,
-            name(a)
+            a.label()
                 + " and "
-                + name(b)
+                + b.label()
                 + " stand {0} apart where {1} is usual; they touch in year {2}. Trim them, or set"
                 + " one {3} further away.",
             length(distance),

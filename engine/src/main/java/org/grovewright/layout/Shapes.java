@@ -7,6 +7,8 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.util.GeometryFixer;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /** The model's shapes as plane geometry, in metres of the site's frame. */
 public final class Shapes {
@@ -41,7 +43,26 @@ public final class Shapes {
 
   /** All geometries in one collection, ready for a single union. */
   public static Geometry union(List<Geometry> geometries) {
-    return geometries.isEmpty() ? nothing() : FACTORY.buildGeometry(geometries).union();
+    return geometries.isEmpty() ? nothing() : OverlayNGRobust.union(geometries, FACTORY);
+  }
+
+  /** The part of a geometry within an outline; all of it where the outline is empty. */
+  public static Geometry within(Geometry geometry, Geometry outline) {
+    if (outline.isEmpty() || outline.covers(geometry.getEnvelope())) {
+      return geometry;
+    }
+    return OverlayNGRobust.overlay(geometry, outline, OverlayNG.INTERSECTION);
+  }
+
+  /** What is left of a geometry without others; those that lie apart from it cost nothing. */
+  public static Geometry without(Geometry geometry, List<Geometry> others) {
+    List<Geometry> near =
+        others.stream()
+            .filter(other -> other.getEnvelopeInternal().intersects(geometry.getEnvelopeInternal()))
+            .toList();
+    return near.isEmpty()
+        ? geometry
+        : OverlayNGRobust.overlay(geometry, union(near), OverlayNG.DIFFERENCE);
   }
 
   /**
