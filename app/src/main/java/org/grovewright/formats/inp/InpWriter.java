@@ -1,0 +1,225 @@
+package org.grovewright.formats.inp;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.grovewright.formats.inp.InpNote.Severity;
+import org.grovewright.hydraulics.EmitterCurve;
+import org.grovewright.hydraulics.EmitterGroup;
+import org.grovewright.hydraulics.FrictionFormula;
+import org.grovewright.hydraulics.Link;
+import org.grovewright.hydraulics.LossCurve;
+import org.grovewright.hydraulics.Network;
+import org.grovewright.hydraulics.Node;
+import org.grovewright.hydraulics.PumpCurve;
+import org.grovewright.hydraulics.SupplyCurve;
+
+/**
+ * Writes a network as EPANET input text, in litres per second, metres and millimetres.
+ *
+ * <p>A source with a falling supply curve becomes a reservoir and a pump with the same curve, which
+ * is exact. The format has one emitter per junction and one exponent for all; what does not fit is
+ * named.
+ */
+public final class InpWriter {
+  private static final InpUnits UNITS = InpUnits.LPS;
+  private static final double FIT = 1e-9;
+
+  private final Network network;
+  private final List<InpNote> notes = new ArrayList<>();
+  private final Map<String, StringBuilder> sections = new LinkedHashMap<>();
+  private double exponent = Double.NaN;
+
+  private InpWriter(Network network) {
+    this.network = network;
+    for (String name :
+        List.of(
+            "JUNCTIONS",
+            "RESERVOIRS",
+            "PIPES",
+            "PUMPS",
+            "VALVES",
+            "EMITTERS",
+            "CURVES",
+            "STATUS",
+            "OPTIONS")) {
+      sections.put(name, new StringBuilder());
+    }
+  }
+
+  /** Writes a network; what the text cannot say is in the notes. */
+  public static InpWriting write(Network network) {
+    InpWriter writer = new InpWriter(network);
+    writer.checkNames();
+    network.nodes().forEach(writer::node);
+    network.links().forEach(writer::link);
+    writer.emitters();
+    writer.options();
+    StringBuilder text = new StringBuilder();
+    writer.sections.forEach(
+        (name, lines) -> {
+          if (lines.length() > 0) {
+            text.append('[').append(name).append("]\n").append(lines).append('\n');
+          }
+        });
+    text.append("[TIMES]\nDuration 0\n\n[END]\n");
+    return new InpWriting(text.toString(), writer.notes);
+  }
+
+  private void line(String section, Object... fields) {
+    StringBuilder lines = sections.get(section);
+    for (int i = 0; i < fields.length; i++) {
+      lines.append(i == 0 ? "" : " ").append(fields[i]);
+    }
+    lines.append('\n');
+  }
+
+  private void note(Severity severity, String message) {
+    notes.add(new InpNote(severity, 0, message));
+  }
+
+  /** Names end at white space and a semicolon starts a comment. */
+  private void checkNames() {
+    Set<String> ids = new HashSet<>();
+    network.nodes().forEach(node -> ids.add(node.id()));
+    network.links().forEach(link -> ids.add(link.id()));
+    for (String id : new java.util.TreeSet<>(ids)) {
+      if (!id.equals(name(id))) {
+        note(Severity.NOTE, "the name \"" + id + "\" is written as " + name(id));
+      }
+    }
+  }
+
+  private static String name(String id) {
+    return id.replaceAll("[\\s;\"\\[]", "_");
+  }
+
+  private void node(Node node) {
+    String id = name(node.id());
+    if (node instanceof Node.Reservoir reservoir) {
+      line("RESERVOIRS", id, reservoir.head());
+    } else if (node instanceof Node.Source source && source.supply().a() == 0) {
+      line("RESERVOIRS", id, source.elevation() + source.supply().staticHead());
+    } else {
+      double demand = network.demands().getOrDefault(node.id(), 0.0);
+      line("JUNCTIONS", id, node.elevation(), demand / UNITS.flow());
+      if (node instanceof Node.Source source) {
+        supply(source);
+      }
+    }
+  }
+
+  private void supply(Node.Source source) {
+    String id = name(source.id());
+    SupplyCurve supply = source.supply();
+    line("RESERVOIRS", id + "_supply", source.elevation());
+    pump(
+        id + "_pump",
+        id + "_supply",
+        id,
+        new PumpCurve(supply.staticHead(), supply.a(), supply.n()));
+    note(
+        Severity.NOTE,
+        "source " + source.id() + " is written as a reservoir and a pump with its curve");
+  }
+
+  private void pump(String id, String from, String to, PumpCurve curve) {
+    line("PUMPS", id, from, to, "HEAD", id);
+    // two points that take a third and two thirds of the head fix the power law
+    for (double lost : new double[] {0, 1.0 / 3, 2.0 / 3}) {
+      double flow = Math.pow(lost * curve.shutoffHead() / curve.b(), 1 / curve.c());
+      line("CURVES", id, flow / UNITS.flow(), (1 - lost) * curve.shutoffHead());
+    }
+  }
+
+  private void link(Link link) {
+    String id = name(link.id());
+    String from = name(link.from());
+    String to = name(link.to());
+    if (link instanceof Link.Pipe pipe) {
+      boolean shutCheck = pipe.closed() && pipe.checkValve();
+      if (shutCheck) {
+        note(Severity.NOTE, "the check valve of the shut pipe " + pipe.id() + " is left out");
+      }
+      boolean hazen = network.formula() == FrictionFormula.HAZEN_WILLIAMS;
+      double roughness = pipe.roughness().value() / (hazen ? 1 : UNITS.roughnessHeight());
+      String state = pipe.closed() ? "Closed" : pipe.checkValve() ? "CV" : "Open";
+      double bore = pipe.diameter() / UNITS.bore();
+      line("PIPES", id, from, to, pipe.length(), bore, roughness, pipe.minorLoss(), state);
+    } else if (link instanceof Link.PressureRegulator valve) {
+      double bore = valve.diameter() / UNITS.bore();
+      line("VALVES", id, from, to, bore, "PRV", valve.setPressure(), valve.minorLoss());
+    } else if (link instanceof Link.Pump pump) {
+      pump(id, from, to, pump.curve());
+    } else if (link instanceof Link.LossDevice device) {
+      device(device, id, from, to);
+    }
+  }
+
+  private void device(Link.LossDevice device, String id, String from, String to) {
+    LossCurve loss = device.loss();
+    double squared = loss.n() == 2 ? loss.a() + loss.m() : loss.m();
+    if (loss.a() != 0 && loss.n() != 2) {
+      note(
+          Severity.ERROR,
+          "the loss curve of " + device.id() + " is not of the squared flow and cannot be written");
+    }
+    // K in a bore of 50 mm, as the format wants a bore
+    double bore = 0.05;
+    double area = Math.PI / 4 * bore * bore;
+    double k = squared * 2 * network.gravity() * area * area;
+    if (device.oneWay() && !device.closed()) {
+      double roughness = network.formula() == FrictionFormula.HAZEN_WILLIAMS ? 150 : 0;
+      line("PIPES", id, from, to, 0.01, bore / UNITS.bore(), roughness, k, "CV");
+      note(
+          Severity.NOTE,
+          "device " + device.id() + " is written as a pipe of 1 cm with a check valve");
+    } else {
+      line("VALVES", id, from, to, bore / UNITS.bore(), "TCV", k, 0);
+      if (device.closed()) {
+        line("STATUS", id, "Closed");
+      }
+    }
+  }
+
+  private void emitters() {
+    Map<String, Double> coefficients = new LinkedHashMap<>();
+    for (EmitterGroup group : network.emitters()) {
+      EmitterCurve curve = group.curve();
+      double x = curve.exponentAt(10);
+      if (Double.isNaN(exponent)) {
+        exponent = x;
+      }
+      double k = curve.flow(10) / Math.pow(10, x);
+      double low = curve.flow(1);
+      double high = curve.flow(60);
+      boolean plain =
+          Math.abs(low / k - 1) < FIT && Math.abs(high / (k * Math.pow(60, x)) - 1) < FIT;
+      if (!plain || x != exponent) {
+        note(
+            Severity.ERROR,
+            "emitter "
+                + group.id()
+                + " does not follow one power law with the exponent "
+                + exponent
+                + " and is written as if it did, with its flow at 10 m");
+        k = curve.flow(10) / Math.pow(10, exponent);
+      }
+      coefficients.merge(group.nodeId(), k * group.count() / UNITS.flow(), Double::sum);
+    }
+    coefficients.forEach((node, k) -> line("EMITTERS", name(node), k));
+  }
+
+  private void options() {
+    line("OPTIONS", "Units", UNITS.name());
+    line(
+        "OPTIONS", "Headloss", network.formula() == FrictionFormula.HAZEN_WILLIAMS ? "H-W" : "D-W");
+    line("OPTIONS", "Viscosity", network.viscosity() / InpUnits.VISCOSITY);
+    line("OPTIONS", "Emitter Exponent", Double.isNaN(exponent) ? 0.5 : exponent);
+    line("OPTIONS", "Trials", 200);
+    line("OPTIONS", "Accuracy", "0.000001");
+  }
+}
