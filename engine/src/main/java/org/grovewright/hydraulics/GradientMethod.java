@@ -41,6 +41,9 @@ final class GradientMethod {
   /** Conductance in m2/s that ties the outlet of a regulator to its set head. */
   private static final double HOLDING_CONDUCTANCE = 1e10;
 
+  /** Error of a difference of heads from rounding, as a share of the head. */
+  private static final double HEAD_ROUNDING = 4e-15;
+
   private static final double STATE_FLOW_TOLERANCE = 1e-10;
   private static final double STATE_HEAD_TOLERANCE = 1e-6;
 
@@ -220,7 +223,9 @@ final class GradientMethod {
       double c = 1 / slope[l];
       double extra = c * error;
       worst = Math.max(worst, Math.abs(error));
-      shift = Math.max(shift, Math.abs(extra));
+      // in a short wide pipe the rounding of the heads alone moves the flow; that is no error
+      double beyond = Math.abs(error) - HEAD_ROUNDING * Math.abs(head[i]);
+      shift = Math.max(shift, c * beyond);
       conductance[l] = c;
       push[l] = extra;
       double q = flow[l];
