@@ -103,7 +103,9 @@ final class PlantingDays {
         findings.add(
             Finding.of(
                 "work.planting-late",
-                Severity.SHORTFALL,
+                done.isAfter(wanted.plusDays(slackDays(catalogue)))
+                    ? Severity.SHORTFALL
+                    : Severity.NOTE,
                 task.subject(),
                 "Planting is wanted by "
                     + wanted
@@ -116,6 +118,11 @@ final class PlantingDays {
       findings.addAll(tooCold(task, plants, done, grove, catalogue));
     }
     return findings;
+  }
+
+  /** Days by which planting may be late before the plan falls short. */
+  private static long slackDays(Catalogue catalogue) {
+    return Math.round(catalogue.constant("work.planting-slack").value() / 86_400);
   }
 
   private static List<Finding> tooCold(

@@ -244,6 +244,7 @@ public final class Samples {
     add(constants, "work.time-step", 300, Kind.RUN_TIME);
     add(constants, "work.least-session", 1800, Kind.RUN_TIME);
     add(constants, "work.waits-for-planting", 21 * 86_400, Kind.DAYS);
+    add(constants, "work.planting-slack", 10 * 86_400, Kind.DAYS);
     add(constants, "buy.waste-pipe", 0.05, Kind.SHARE);
     add(constants, "buy.waste-bulk", 0.10, Kind.SHARE);
     add(constants, "buy.spare-emitters", 0.05, Kind.SHARE);
