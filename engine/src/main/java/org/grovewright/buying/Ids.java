@@ -8,10 +8,6 @@ final class Ids {
 
   /** {@code buy.<item-key>}. */
   static String of(String itemKey) {
-    StringBuilder id = new StringBuilder("buy");
-    for (String part : itemKey.split("\\.")) {
-      id.append('.').append(FigureBook.slug(part));
-    }
-    return id.toString();
+    return "buy." + FigureBook.slugOfKey(itemKey);
   }
 }

@@ -90,7 +90,7 @@ final class Recutting {
     double before = 0;
     double after = 0;
     for (int bin : picked) {
-      before += Math.pow(slack(bins, bin), 2);
+      before += Math.pow((double) slack(bins, bin), 2);
       Filling filling = new Filling(sorted, next, capacity(bin));
       int held = left > 0 ? anyLeft(next, left) : -1;
       if (held >= 0 && sorted[held] <= capacity(bin)) {
@@ -100,7 +100,7 @@ final class Recutting {
         next[k] = bin;
         left--;
       }
-      after += Math.pow(slack(next, bin), 2);
+      after += Math.pow((double) slack(next, bin), 2);
     }
     if (left == 0 && after >= before) {
       bins = next;

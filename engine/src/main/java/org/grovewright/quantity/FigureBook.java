@@ -71,4 +71,15 @@ public final class FigureBook {
             .replaceAll("^-+|-+$", "");
     return plain.isEmpty() ? "x" : plain;
   }
+
+  /** Turns a catalogue key into the middle of a figure id, part by part, keeping its dots. */
+  public static String slugOfKey(String key) {
+    StringBuilder id = new StringBuilder();
+    int from = 0;
+    for (int dot = key.indexOf('.'); dot >= 0; dot = key.indexOf('.', from)) {
+      id.append(slug(key.substring(from, dot))).append('.');
+      from = dot + 1;
+    }
+    return id.append(slug(key.substring(from))).toString();
+  }
 }

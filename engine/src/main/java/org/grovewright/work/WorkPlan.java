@@ -188,10 +188,7 @@ public record WorkPlan(
   private static List<String> ids(List<TaskGraph.Job> jobs) {
     Set<String> ids = new LinkedHashSet<>();
     for (TaskGraph.Job job : jobs) {
-      StringBuilder id = new StringBuilder();
-      for (String part : job.task().key().split("\\.")) {
-        id.append(id.isEmpty() ? "" : ".").append(FigureBook.slug(part));
-      }
+      StringBuilder id = new StringBuilder(FigureBook.slugOfKey(job.task().key()));
       if (!job.subject().isEmpty()) {
         id.append('.').append(FigureBook.slug(job.subject()));
       }
