@@ -84,7 +84,7 @@ int main(int argc, char **argv) {
         double ke = bare * min(max(0, kr * (greatest - shading)), exposed * greatest);
         double evaporation = min(ke * et0[d], (tew - start) * exposed);
         double taw = per_metre * size[1];
-        double share = table + 0.04 * (5 - (basal * et0[d] + evaporation));
+        double share = table + 0.04 * (5 - (min(basal, greatest) * et0[d] + evaporation));
         double raw = max(0.1, min(0.8, share)) * taw;
         double water = rain[d] + irrigation;
         double root = max(0, dr - water);

@@ -19,9 +19,6 @@ public final class Growth {
   private static final double MATURE_SHARE = 0.95;
   private static final double DAYS_PER_YEAR = 365.25;
 
-  /** A bare-rooted plant has the top of one from a container this large, m3; common practice. */
-  private static final double BARE_ROOT_AS_M3 = 0.01;
-
   private final Species species;
   private final double startSpreadM;
   private final double startHeightM;
@@ -38,8 +35,12 @@ public final class Growth {
   private Growth(Planting planting, Species species, LocalDate asOf, Map<String, Constant> known) {
     this.species = species;
     this.plantedOn = planting.plantedOn();
-    double container = planting.containerM3();
-    double edge = Math.cbrt(container > 0 ? container : BARE_ROOT_AS_M3);
+    // A bare-rooted plant has the top, and spreads the roots, of one from a usual container.
+    double container =
+        planting.containerM3() > 0
+            ? planting.containerM3()
+            : value(known, "growth.bare-root-as-container");
+    double edge = Math.cbrt(container);
     double mature = species.matureSpreadM();
     startSpreadM =
         Math.min(value(known, "growth.crown-per-container") * edge, MATURE_SHARE * mature * 0.9);
@@ -55,7 +56,7 @@ public final class Growth {
     keptSpreadM = planting.keptSpreadM().orElse(Double.POSITIVE_INFINITY);
     keptHeightM = planting.keptHeightM().orElse(Double.POSITIVE_INFINITY);
     // A nursery container is taken as a cylinder as deep as it is wide.
-    ballDepthM = Math.cbrt(4 * planting.containerM3() / Math.PI);
+    ballDepthM = Math.cbrt(4 * container / Math.PI);
     ballRadiusM = ballDepthM / 2;
     rootRateMPerYear = value(known, "growth.root-rate");
   }
@@ -119,12 +120,14 @@ public final class Growth {
     return Math.min(Math.max(fullSpreadM / 2, ballRadiusM), outward);
   }
 
-  /** Radius of the container's root ball, metres. */
+  /**
+   * Radius of the root ball, metres; for a bare-rooted plant that to which its roots are spread.
+   */
   public double ballRadiusM() {
     return ballRadiusM;
   }
 
-  /** Depth of the container's root ball, metres. */
+  /** Depth of the root ball, metres; for a bare-rooted plant that to which its roots are spread. */
   public double ballDepthM() {
     return ballDepthM;
   }

@@ -104,7 +104,10 @@ public final class DualBalance {
     double evaporated = lesser(ke * et0, (totalMm - start) * exposed);
 
     double taw = availableMmPerM * rootDepthM;
-    double share = tableDepletion + depletionPerMm * (5 - (basal * et0 + evaporated));
+    // The table's share is for evapotranspiration spread over the ground; what roots narrower than
+    // their crown draw from their own soil is counted as far as full cover would use it.
+    double demand = lesser(basal, greatest) * et0 + evaporated;
+    double share = tableDepletion + depletionPerMm * (5 - demand);
     // FAO-56 keeps the adjusted share within these limits.
     double raw = greater(0.1, lesser(0.8, share)) * taw;
     double water = rain + irrigation;

@@ -10,6 +10,9 @@ import org.grovewright.growth.Growth;
 final class NeedOfPlant {
   private static final double DAY_S = 86_400;
 
+  /** Greatest crop coefficient of a surface, FAO-56 equation 72 without its weather term. */
+  private static final double FULL_COVER = 1.2;
+
   final PlantAtAge plant;
   final double basal;
   final double evaporationCoefficient;
@@ -44,8 +47,11 @@ final class NeedOfPlant {
 
     double soilM2 = plant.soilM2();
     double totalM = soil.totalAvailableM(plant.rootDepthM());
+    // Roots narrower than their crown draw more from their own soil than full cover would use; the
+    // published relation of depletion to evapotranspiration ends there.
     double transpirationMm = transpirationM3PerS * DAY_S * 1000 / soilM2;
-    depletion = SoilWater.depletion(species.depletion(), transpirationMm);
+    double demandMm = Math.min(transpirationMm, FULL_COVER * et.et0MmPerDay());
+    depletion = SoilWater.depletion(species.depletion(), demandMm);
     storeM3 = depletion * totalM * soilM2;
 
     double daysBetween =

@@ -66,6 +66,16 @@ class GrowthTest {
   }
 
   @Test
+  void aBareRootedPlantStartsLikeOneFromItsUsualContainer() {
+    Growth bare = young(0);
+    Growth potted = young(10);
+    assertThat(bare.spreadM(0)).isEqualTo(potted.spreadM(0));
+    assertThat(bare.heightM(2)).isEqualTo(potted.heightM(2));
+    assertThat(bare.ballDepthM()).isEqualTo(potted.ballDepthM()).isGreaterThan(0.2);
+    assertThat(bare.rootRadiusM(1)).isEqualTo(potted.rootRadiusM(1));
+  }
+
+  @Test
   void meetsTheMeasuredSpread() {
     LocalDate planted = LocalDate.of(2021, 3, 1);
     Growth growth =

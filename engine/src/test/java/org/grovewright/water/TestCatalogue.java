@@ -43,6 +43,7 @@ public final class TestCatalogue {
     put(constants, "water.longest-interval", 21 * 86_400.0, Kind.DAYS);
     put(constants, "growth.crown-per-container", 2.4, Kind.NUMBER);
     put(constants, "growth.height-per-container", 5, Kind.NUMBER);
+    put(constants, "growth.bare-root-as-container", 0.01, Kind.BULK_VOLUME);
     put(constants, "growth.root-rate", 0.45, Kind.LENGTH);
     return constants;
   }

@@ -140,6 +140,28 @@ class WaterNeedsTest {
   }
 
   @Test
+  void everyPlantCanBeWateredByTheDay() {
+    // Common practice, no source: even a tree just set, in a hot month, lasts a day, be it
+    // bare-rooted
+    // or from a container; only a timer could water it more often.
+    Grove grove =
+        TestGroves.grove(
+            37,
+            TestGroves.drySummer(),
+            TestGroves.plant("bare", "deciduous", 0, START),
+            TestGroves.plant("potted", "deciduous", 20, START),
+            TestGroves.plant("evergreen", "evergreen", 10, START));
+    WaterNeeds needs = WaterNeeds.of(grove, CATALOGUE, new FigureBook());
+    for (PlantNeed plant : needs.plants()) {
+      for (MonthNeed month : plant.months()) {
+        assertThat(month.longestInterval().value() / 86_400)
+            .as("%s year %s month %s", plant.plantId(), month.year(), month.month())
+            .isGreaterThan(0.9);
+      }
+    }
+  }
+
+  @Test
   void rainIsTakenOffAndNeverBeyondNothing() {
     double[] rainMm = {150, 150, 150, 150, 150, 150, 150, 150, 150, 150, 150, 150};
     double[] tmin = {8, 8, 9, 10, 11, 12, 13, 13, 12, 11, 9, 8};
