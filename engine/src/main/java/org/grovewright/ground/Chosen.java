@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.grovewright.catalogue.Amendment;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Mulch;
@@ -114,10 +115,7 @@ record Chosen(
   }
 
   private static <T> Optional<T> pick(
-      Optional<String> key,
-      Map<String, T> table,
-      String what,
-      java.util.function.Predicate<T> usual) {
+      Optional<String> key, Map<String, T> table, String what, Predicate<T> usual) {
     if (key.isPresent()) {
       T row = table.get(key.get());
       if (row == null) {

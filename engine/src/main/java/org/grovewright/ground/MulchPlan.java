@@ -1,5 +1,6 @@
 package org.grovewright.ground;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -20,6 +21,6 @@ public record MulchPlan(
     BulkLoad delivered) {
   /** Copies the map in its order. */
   public MulchPlan {
-    areaByRow = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(areaByRow));
+    areaByRow = Collections.unmodifiableMap(new LinkedHashMap<>(areaByRow));
   }
 }

@@ -1,5 +1,7 @@
 package org.grovewright.ground;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
@@ -36,7 +38,6 @@ public record PlantGround(
     Map<String, Double> amendmentsKg) {
   /** Copies the map in its order. */
   public PlantGround {
-    amendmentsKg =
-        java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(amendmentsKg));
+    amendmentsKg = Collections.unmodifiableMap(new LinkedHashMap<>(amendmentsKg));
   }
 }

@@ -10,6 +10,7 @@ import org.grovewright.catalogue.Amendment;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.SoilMix;
 import org.grovewright.catalogue.SoilTexture;
+import org.grovewright.catalogue.Species;
 import org.grovewright.layout.Crown;
 import org.grovewright.model.Soil;
 import org.grovewright.quantity.Figure;
@@ -205,24 +206,20 @@ final class Totals {
 
   /** Roles of plants with the id of their count and the task that plants them. */
   enum Role {
-    MAIN(org.grovewright.catalogue.Species.Role.MAIN, "main", "Main plants to plant", "plant-tree"),
-    COMPANION(
-        org.grovewright.catalogue.Species.Role.COMPANION,
-        "companions",
-        "Companions to plant",
-        "plant-companion"),
+    MAIN(Species.Role.MAIN, "main", "Main plants to plant", "plant-tree"),
+    COMPANION(Species.Role.COMPANION, "companions", "Companions to plant", "plant-companion"),
     GROUNDCOVER(
-        org.grovewright.catalogue.Species.Role.GROUNDCOVER,
+        Species.Role.GROUNDCOVER,
         "groundcovers",
         "Ground cover plants to plant",
         "plant-groundcover");
 
-    private final org.grovewright.catalogue.Species.Role role;
+    private final Species.Role role;
     final String id;
     private final String label;
     final String task;
 
-    Role(org.grovewright.catalogue.Species.Role role, String id, String label, String task) {
+    Role(Species.Role role, String id, String label, String task) {
       this.role = role;
       this.id = id;
       this.label = label;
