@@ -1,7 +1,11 @@
 package org.grovewright.bench;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
+import org.grovewright.formats.inp.InpWriter;
 import org.grovewright.hydraulics.EmitterCurve;
 import org.grovewright.hydraulics.FrictionFormula;
 import org.grovewright.hydraulics.Network;
@@ -18,8 +22,20 @@ public final class NetworkBench {
 
   private NetworkBench() {}
 
-  /** Runs all sizes with both friction formulas. */
-  public static void main(String[] args) {
+  /**
+   * Runs all sizes with both friction formulas.
+   *
+   * @param args a directory to write the networks to as text for other engines, or nothing
+   * @throws IOException if the networks cannot be written
+   */
+  public static void main(String[] args) throws IOException {
+    if (args.length > 0) {
+      for (int size : SIZES) {
+        Network network = LoopedOrchard.of(size, FrictionFormula.HAZEN_WILLIAMS);
+        Path file = Path.of(args[0], "looped-" + size + ".inp");
+        Files.writeString(file, InpWriter.write(network).text());
+      }
+    }
     System.out.printf(
         Locale.ROOT,
         "%-16s %9s %10s %10s %10s %10s %6s %10s %10s %8s%n",
