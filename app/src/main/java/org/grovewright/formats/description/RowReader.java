@@ -153,8 +153,10 @@ final class RowReader {
       if (entry.get().has("around")) {
         double distance = entry.get().needQuantity("distance", Measure.LENGTH, 0.05, 20);
         Companion companion = new Companion(kind, count, distance, item);
-        for (int tree : trees(entry.get().get("around").orElseThrow(), names)) {
-          trees.computeIfAbsent(tree, t -> new ArrayList<>()).add(companion);
+        List<Integer> around = trees(entry.get().get("around").orElseThrow(), names);
+        if (!Double.isNaN(distance)) {
+          around.forEach(
+              tree -> trees.computeIfAbsent(tree, t -> new ArrayList<>()).add(companion));
         }
       } else {
         if (entry.get().has("distance")) {

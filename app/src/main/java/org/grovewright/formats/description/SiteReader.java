@@ -76,8 +76,8 @@ final class SiteReader {
   private static double degrees(
       Fields fields, String key, double limit, Optional<Double> fromBoundary) {
     String example = key.equals("latitude") ? "36.6, south negative" : "-119.8, west negative";
-    if (fromBoundary.isPresent() && !fields.has(key)) {
-      return fromBoundary.get();
+    if (fields.has("boundary_geojson") && !fields.has(key)) {
+      return fromBoundary.orElse(Double.NaN);
     }
     return fields
         .need(key, "the " + key + " in degrees, such as " + example)

@@ -16,7 +16,8 @@ public record LocalPlane(double latitudeDeg, double longitudeDeg) {
   public Point project(double latitude, double longitude) {
     GeodesicData line = Geodesic.WGS84.Inverse(latitudeDeg, longitudeDeg, latitude, longitude);
     double bearing = Math.toRadians(line.azi1);
-    return new Point(line.s12 * Math.sin(bearing), line.s12 * Math.cos(bearing));
+    // Adding zero turns the negative zero of the origin itself into a plain one.
+    return new Point(line.s12 * Math.sin(bearing) + 0.0, line.s12 * Math.cos(bearing) + 0.0);
   }
 
   /** The place on the earth of a place in the plane: latitude and longitude, degrees. */

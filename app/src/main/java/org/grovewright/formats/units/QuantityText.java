@@ -2,12 +2,14 @@ package org.grovewright.formats.units;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.measure.IncommensurableException;
 import javax.measure.Unit;
+import javax.measure.UnitConverter;
 import org.grovewright.formats.words.Nearest;
 
 /**
@@ -24,12 +26,16 @@ public record QuantityText(double value, Unit<?> unit, String word) {
   private static final Pattern TERM =
       Pattern.compile("\\s*(" + NUMBER + ")\\s*([^\\d\\s+-].*?)\\s*");
   // A second term starts at a number that follows a space: "6 ft 3 in" but not "m2" or "kg/m3".
-  private static final Pattern TERM_GAP = Pattern.compile("(?<=[^\\d\\s/.])\\s+(?=[\\d.])");
+  private static final Pattern TERM_GAP = Pattern.compile("(?<=[^\\d\\s/.])\\s+(?=[+-]?[\\d.])");
   private static final Pattern BARE = Pattern.compile("\\s*" + NUMBER + "\\s*");
   private static final Pattern NOT_FINITE =
       Pattern.compile("\\s*[+-]?\\.?(nan|inf|infinity)\\b.*", Pattern.CASE_INSENSITIVE);
+  private static final Pattern THOUSANDS = Pattern.compile("[+-]?\\d{1,3}(,\\d{3})+(?!\\d).*");
+  private static final Pattern DECIMAL_COMMA = Pattern.compile("[+-]?\\d+,\\d+.*");
+  private static final Pattern TON = Pattern.compile("tons?", Pattern.CASE_INSENSITIVE);
   private static final int LONGEST = 60;
   private static final double GREATEST = 1e12;
+  private static final Map<Conversion, UnitConverter> TO_MEASURE = new ConcurrentHashMap<>();
 
   /**
    * Reads a quantity.
@@ -51,7 +57,7 @@ public record QuantityText(double value, Unit<?> unit, String word) {
     if (BARE.matcher(trimmed).matches()) {
       double bare = finite(decimal(trimmed, shown), shown);
       if (bare == 0 && measure != Measure.TEMPERATURE) {
-        return new QuantityText(0, measure.unit(), "");
+        return zero(measure);
       }
       throw new NotAQuantityException("'" + shown + "' has no unit; give " + wanted(measure));
     }
@@ -76,15 +82,21 @@ public record QuantityText(double value, Unit<?> unit, String word) {
     return new QuantityText(sum, last, word);
   }
 
+  /** Nothing is nothing in any unit; it takes that of the measure's first example. */
+  private static QuantityText zero(Measure measure) {
+    String word = measure.example().split("[ ,]")[1];
+    return new QuantityText(0, UnitWords.find(word).orElseThrow(), word);
+  }
+
   private static String wanted(Measure measure) {
     return measure.noun() + " such as " + measure.example();
   }
 
   private static String notRead(String shown, Measure measure) {
-    if (shown.matches("[+-]?\\d{1,3}(,\\d{3})+(?!\\d).*")) {
+    if (THOUSANDS.matcher(shown).matches()) {
       return "'" + shown + "' has commas in the number; leave them out: " + measure.example();
     }
-    if (shown.matches("[+-]?\\d+,\\d+.*")) {
+    if (DECIMAL_COMMA.matcher(shown).matches()) {
       return "'" + shown + "' has a comma in the number; write a decimal point: 1.5, not 1,5";
     }
     return "'" + shown + "' is not understood; give " + wanted(measure);
@@ -95,7 +107,7 @@ public record QuantityText(double value, Unit<?> unit, String word) {
     if (word.startsWith(",")) {
       throw new NotAQuantityException(notRead(shown, measure));
     }
-    if (word.strip().toLowerCase(Locale.ROOT).matches("tons?")) {
+    if (TON.matcher(word.strip()).matches()) {
       throw new NotAQuantityException(
           "'" + shown + "': a ton is not the same weight everywhere; write kg, lb or t (1000 kg)");
     }
@@ -157,21 +169,26 @@ public record QuantityText(double value, Unit<?> unit, String word) {
     if (number.signum() != 0 && Math.abs(number.doubleValue()) < 1e-300) {
       throw new NotAQuantityException("'" + shown + "' is too small to be meant");
     }
-    return convert(number, from, measure.unit());
+    return TO_MEASURE
+        .computeIfAbsent(new Conversion(from, measure), Conversion::converter)
+        .convert(number)
+        .doubleValue();
   }
 
-  /** A number in another unit of the same dimension. */
-  static double convert(Number number, Unit<?> from, Unit<?> to) {
-    try {
-      return from.getConverterToAny(to).convert(number).doubleValue();
-    } catch (IncommensurableException e) {
-      throw new IllegalStateException("units were checked before: " + from + " and " + to, e);
+  /** Finding a converter takes far longer than converting, so the few that there are are kept. */
+  private record Conversion(Unit<?> from, Measure measure) {
+    UnitConverter converter() {
+      try {
+        return from.getConverterToAny(measure.unit());
+      } catch (IncommensurableException e) {
+        throw new IllegalStateException("units were checked before: " + from + measure, e);
+      }
     }
   }
 
   /** A value of the measure written in the unit of this text, with three digits that matter. */
   public String inSameUnit(double valueOfMeasure, Measure measure) {
-    double value = convert(valueOfMeasure, measure.unit(), unit);
+    double value = new Conversion(unit, measure).converter().inverse().convert(valueOfMeasure);
     BigDecimal rounded = BigDecimal.valueOf(value).round(new MathContext(3)).stripTrailingZeros();
     return rounded.toPlainString() + " " + word;
   }

@@ -68,6 +68,10 @@ public final class UnitWords {
    * differ by nothing else (S is siemens, s is second).
    */
   public static Optional<Unit<?>> find(String text) {
+    Unit<?> whole = WORDS.get(text);
+    if (whole != null) {
+      return Optional.of(whole);
+    }
     Unit<?> unit = null;
     for (String part : JOIN.split(tidy(text), -1)) {
       Optional<Unit<?>> next = word(part);

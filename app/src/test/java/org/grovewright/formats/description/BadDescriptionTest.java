@@ -279,6 +279,16 @@ class BadDescriptionTest {
         bad("[14 ft, 50 ft]", "@@[14 ft]", "supply.at", "1 coordinates"),
         bad("[14 ft, 50 ft]", "[@@14, 50 ft]", "supply.at[0]", "has no unit"),
         bad("latitude: 38.5 ", "latitude: @@98.5 ", "site.latitude", "from -66 to 66"),
+        bad(
+            "count: 2, distance: 3 ft, container: 1 L",
+            "count: 2, container: 1 L",
+            "rows[1].companions[0].distance",
+            "is missing"),
+        bad(
+            "static_pressure: 50 psi",
+            "static_pressure: @@0",
+            "supply.static_pressure",
+            "0.145 psi"),
         // Names, dates, numbers.
         bad("  - id: B\n", "  - id: @@A\n", "rows[1].id", "already a row 'A'"),
         bad("id: corner olive", "id: @@a1", "plants[0].id", "too like 'A1'"),
