@@ -123,6 +123,8 @@ enum Section {
   CREW("crew", "people", "hours", "days_off");
 
   private final String path;
+
+  @SuppressWarnings("ImmutableEnumChecker") // List.of makes an unmodifiable list.
   private final List<String> keys;
 
   Section(String path, String... keys) {

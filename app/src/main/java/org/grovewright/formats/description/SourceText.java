@@ -48,9 +48,7 @@ final class SourceText {
   }
 
   private static String decode(byte[] bytes, String name) {
-    if (bytes.length >= 2
-        && ((bytes[0] & 0xff) == 0xfe && (bytes[1] & 0xff) == 0xff
-            || (bytes[0] & 0xff) == 0xff && (bytes[1] & 0xff) == 0xfe)) {
+    if (startsWith(bytes, 0xfe, 0xff) || startsWith(bytes, 0xff, 0xfe)) {
       throw at(name, 1, 1, "the file is UTF-16 text; save it as UTF-8");
     }
     CharsetDecoder decoder =
@@ -74,6 +72,10 @@ final class SourceText {
     return text.startsWith(String.valueOf(BYTE_ORDER_MARK)) ? text.substring(1) : text;
   }
 
+  private static boolean startsWith(byte[] bytes, int first, int second) {
+    return bytes.length >= 2 && (bytes[0] & 0xff) == first && (bytes[1] & 0xff) == second;
+  }
+
   /** Refuses control characters, which no editor writes into plain text. */
   static void checkCharacters(String text, String name) {
     int line = 1;
@@ -83,7 +85,7 @@ final class SourceText {
       if (c == '\n') {
         line++;
         lineStart = i + 1;
-      } else if (c < ' ' && c != '\t' && c != '\r' || c == 0x7f || c == 0xfffe || c == 0xffff) {
+      } else if ((c < ' ' && c != '\t' && c != '\r') || c == 0x7f || c == 0xfffe || c == 0xffff) {
         throw at(
             name,
             line,

@@ -211,7 +211,7 @@ final class Value {
     if (text.isEmpty()) {
       return Optional.empty();
     }
-    String[] words = text.get().split("\\s+");
+    String[] words = text.get().split("\\s+", -1);
     int numbers = 0;
     while (numbers < words.length && words[numbers].matches("[+-]?[\\d.].*")) {
       numbers++;
@@ -300,15 +300,14 @@ final class Value {
     if (text.isEmpty()) {
       return Optional.empty();
     }
-    switch (text.get().toLowerCase(Locale.ROOT)) {
-      case "true", "yes":
-        return Optional.of(true);
-      case "false", "no":
-        return Optional.of(false);
-      default:
+    return switch (text.get().toLowerCase(Locale.ROOT)) {
+      case "true", "yes" -> Optional.of(true);
+      case "false", "no" -> Optional.of(false);
+      default -> {
         problem("'" + Nearest.shorten(text.get()) + "' is neither true nor false");
-        return Optional.empty();
-    }
+        yield Optional.empty();
+      }
+    };
   }
 
   /** One of the words of a list, written with spaces, hyphens or underscores. */

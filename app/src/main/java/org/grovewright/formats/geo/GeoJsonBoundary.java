@@ -82,21 +82,21 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
   }
 
   private static JsonNode polygon(JsonNode node) {
-    switch (node.path("type").asText()) {
-      case "Polygon":
-        return node;
-      case "Feature":
-        return polygon(node.path("geometry"));
-      case "FeatureCollection":
-        if (node.path("features").size() == 1) {
-          return polygon(node.path("features").get(0));
+    return switch (node.path("type").asText()) {
+      case "Polygon" -> node;
+      case "Feature" -> polygon(node.path("geometry"));
+      case "FeatureCollection" -> {
+        JsonNode features = node.path("features");
+        if (features.size() != 1) {
+          throw new IllegalArgumentException(
+              "the file has " + features.size() + " features; keep the one boundary");
         }
-        throw new IllegalArgumentException(
-            "the file has " + node.path("features").size() + " features; keep the one boundary");
-      default:
-        throw new IllegalArgumentException(
-            "the file is no GeoJSON Polygon; draw the land as one polygon");
-    }
+        yield polygon(features.get(0));
+      }
+      default ->
+          throw new IllegalArgumentException(
+              "the file is no GeoJSON Polygon; draw the land as one polygon");
+    };
   }
 
   private static List<double[]> ring(JsonNode polygon) {

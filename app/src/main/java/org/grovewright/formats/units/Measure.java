@@ -53,6 +53,8 @@ public enum Measure {
 
   private final String noun;
   private final String example;
+
+  @SuppressWarnings("ImmutableEnumChecker") // The units of the reference implementation are.
   private final Unit<?> unit;
 
   Measure(String noun, String example, Unit<?> unit) {

@@ -84,7 +84,7 @@ public record QuantityText(double value, Unit<?> unit, String word) {
 
   /** Nothing is nothing in any unit; it takes that of the measure's first example. */
   private static QuantityText zero(Measure measure) {
-    String word = measure.example().split("[ ,]")[1];
+    String word = measure.example().split("[ ,]", -1)[1];
     return new QuantityText(0, UnitWords.find(word).orElseThrow(), word);
   }
 
@@ -141,7 +141,7 @@ public record QuantityText(double value, Unit<?> unit, String word) {
       BigDecimal value = new BigDecimal(tidy);
       return value.signum() == 0 ? BigDecimal.ZERO : value;
     }
-    String[] whole = tidy.substring(0, slash).split("\\s+");
+    String[] whole = tidy.substring(0, slash).split("\\s+", -1);
     double below = Double.parseDouble(tidy.substring(slash + 1));
     if (below == 0) {
       throw new NotAQuantityException("'" + shown + "' divides by zero");

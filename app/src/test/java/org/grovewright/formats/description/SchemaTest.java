@@ -75,7 +75,9 @@ class SchemaTest {
     if (!Files.isDirectory(EXAMPLES)) {
       return Stream.empty();
     }
-    return Files.list(EXAMPLES).filter(path -> path.toString().endsWith(".yaml")).sorted();
+    try (Stream<Path> files = Files.list(EXAMPLES)) {
+      return files.filter(path -> path.toString().endsWith(".yaml")).sorted().toList().stream();
+    }
   }
 
   @ParameterizedTest(allowZeroInvocations = true)
@@ -174,8 +176,8 @@ class SchemaTest {
   private static Set<String> undescribed(JsonNode node, String path) {
     Set<String> missing = new TreeSet<>();
     node.path("properties")
-        .fields()
-        .forEachRemaining(
+        .properties()
+        .forEach(
             field -> {
               JsonNode value = field.getValue();
               String reference = value.path("$ref").asText().replace("#/$defs/", "");
