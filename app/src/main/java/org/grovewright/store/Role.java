@@ -1,0 +1,16 @@
+package org.grovewright.store;
+
+/** What an account may do with a site; each role may do all that the ones after it may. */
+public enum Role {
+  /** Everything, sharing and deleting too. */
+  OWNER,
+  /** Change the plan and write in the journal. */
+  HELPER,
+  /** Look only. */
+  VIEWER;
+
+  /** Whether this role may do what the other one may. */
+  public boolean includes(Role other) {
+    return compareTo(other) <= 0;
+  }
+}
