@@ -1,11 +1,14 @@
 package org.grovewright.sheets;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.grovewright.buying.CuttingPlan;
 import org.grovewright.buying.ShoppingLine;
 import org.grovewright.buying.ShoppingLine.PriceOrigin;
 import org.grovewright.buying.ShoppingList;
+import org.grovewright.catalogue.Catalogue;
 import org.grovewright.demand.Requirement;
 import org.grovewright.quantity.Kind;
 
@@ -14,11 +17,13 @@ final class BuyingSection {
   private static final Cell NONE = Cell.of("\u2013");
 
   private final ShoppingList list;
+  private final Catalogue catalogue;
   private final Workings workings;
   private final ReaderUnits units;
 
-  BuyingSection(ShoppingList list, Workings workings, ReaderUnits units) {
+  BuyingSection(ShoppingList list, Catalogue catalogue, Workings workings, ReaderUnits units) {
     this.list = list;
+    this.catalogue = catalogue;
     this.workings = workings;
     this.units = units;
   }
@@ -36,37 +41,50 @@ final class BuyingSection {
                 workings.cell("buy.total.cost"),
                 Cell.of(
                     ". The amounts include an allowance for waste and spares, less what you"
-                        + " have on hand, rounded up to whole packs. Prices marked \"typical\""
-                        + " are only a guide: put your own in the grove file."))));
-    List<List<Cell>> rows = new ArrayList<>();
+                        + " have on hand, rounded up to whole packs. A price marked \u2248"
+                        + " is typical of the trade and only a guide: put your own in the grove"
+                        + " file."))));
+    Map<String, List<List<Cell>>> byShelf = new LinkedHashMap<>();
     for (ShoppingLine line : list.lines()) {
-      rows.add(row(line));
+      byShelf.computeIfAbsent(shelf(line), s -> new ArrayList<>()).add(row(line));
     }
-    blocks.add(
-        new Block.Table(
-            "What to buy",
-            List.of(
-                Block.Column.words("Item"),
-                Block.Column.numbers("Needed"),
-                Block.Column.numbers("With waste"),
-                Block.Column.numbers("On hand"),
-                Block.Column.numbers("Pack"),
-                Block.Column.numbers("Packs to buy"),
-                Block.Column.numbers("Cost"),
-                Block.Column.numbers("Left over"),
-                Block.Column.words("For")),
-            rows));
+    byShelf.forEach(
+        (shelf, rows) ->
+            blocks.add(
+                new Block.Table(
+                    shelf,
+                    List.of(
+                        Block.Column.words("Item"),
+                        Block.Column.numbers("Needed"),
+                        Block.Column.numbers("With waste"),
+                        Block.Column.numbers("On hand"),
+                        Block.Column.numbers("Pack"),
+                        Block.Column.numbers("Packs to buy"),
+                        Block.Column.numbers("Cost"),
+                        Block.Column.numbers("Left over"),
+                        Block.Column.words("For")),
+                    rows)));
     for (ShoppingLine line : list.lines()) {
       line.cutting()
           .ifPresent(
               cutting ->
                   blocks.add(
                       new Block.Fold(
-                          "How to cut the " + lower(line.name()),
-                          false,
-                          List.of(cuts(line, cutting)))));
+                          "How to cut: " + line.name(), false, List.of(cuts(line, cutting)))));
     }
     return blocks;
+  }
+
+  private String shelf(ShoppingLine line) {
+    String key = line.itemKey();
+    if (catalogue.species().containsKey(key)) {
+      return "Plants";
+    }
+    return catalogue.mixes().containsKey(key)
+            || catalogue.amendments().containsKey(key)
+            || catalogue.mulches().containsKey(key)
+        ? "Soil, mulch and fertiliser"
+        : "Pipe, parts and tools";
   }
 
   private List<Cell> row(ShoppingLine line) {
@@ -96,7 +114,7 @@ final class BuyingSection {
     double cost = line.cost().getAsDouble();
     String money = line.currency() + "\u00a0" + Decimals.fixed(cost, 2);
     boolean guess = line.priceOrigin() != PriceOrigin.OWNER && cost > 0;
-    return workings.cell(line.figurePrefix() + ".cost", guess ? money + " (typical)" : money);
+    return workings.cell(line.figurePrefix() + ".cost", guess ? "\u2248\u00a0" + money : money);
   }
 
   static String purposes(ShoppingLine line) {
@@ -121,16 +139,12 @@ final class BuyingSection {
               Cell.of(units.text(length.offCutM(), Kind.LENGTH))));
     }
     return new Block.Table(
-        "Cut list of " + lower(line.name()),
+        "Cut list: " + line.name(),
         List.of(
             Block.Column.words("Coil or length"),
             Block.Column.numbers("Length"),
             Block.Column.words("Cut from it"),
             Block.Column.numbers("Left")),
         rows);
-  }
-
-  private static String lower(String name) {
-    return name.substring(0, 1).toLowerCase(java.util.Locale.ROOT) + name.substring(1);
   }
 }

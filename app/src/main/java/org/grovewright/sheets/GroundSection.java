@@ -1,8 +1,10 @@
 package org.grovewright.sheets;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.grovewright.catalogue.Amendment;
 import org.grovewright.catalogue.Caution;
@@ -36,23 +38,37 @@ final class GroundSection {
   }
 
   private Block holes() {
-    List<List<Cell>> rows = new ArrayList<>();
+    // Plants with like holes share a row, which shows the working of the first of them.
+    Map<List<String>, List<Cell>> first = new LinkedHashMap<>();
+    Map<List<String>, List<String>> names = new LinkedHashMap<>();
     for (PlantGround plant : plan.ground().plants()) {
       String id = "ground.plant." + FigureBook.slug(plant.plantId()) + ".";
-      rows.add(
+      List<Cell> cells =
           List.of(
-              Cell.of(plant.plantId()),
               workings.cell(id + "hole-width"),
               workings.cell(id + "hole-depth"),
               workings.cell(id + "raise"),
               workings.cell(id + "backfill"),
               workings.cell(id + "mix-bought"),
-              workings.cell(id + "ball-mass")));
+              workings.cell(id + "ball-mass"));
+      List<String> texts = cells.stream().map(Cell::text).toList();
+      first.putIfAbsent(texts, cells);
+      names.computeIfAbsent(texts, t -> new ArrayList<>()).add(plant.plantId());
     }
+    List<List<Cell>> rows = new ArrayList<>();
+    first.forEach(
+        (texts, cells) -> {
+          List<Cell> row = new ArrayList<>();
+          row.add(Cell.of(String.join(", ", names.get(texts))));
+          row.add(Cell.of(String.valueOf(names.get(texts).size())));
+          row.addAll(cells);
+          rows.add(row);
+        });
     return new Block.Table(
-        "The hole of each plant",
+        "Holes, plants with like ones together",
         List.of(
-            Block.Column.words("Plant"),
+            Block.Column.words("Plants"),
+            Block.Column.numbers("Number"),
             Block.Column.numbers("Width at the top"),
             Block.Column.numbers("Depth"),
             Block.Column.numbers("Set above the ground"),

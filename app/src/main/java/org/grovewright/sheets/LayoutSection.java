@@ -31,14 +31,25 @@ final class LayoutSection {
                 + " the time to see how they grow together."));
     blocks.add(
         new Block.Map(MapSvg.element(scene, plan.grove().preferences().units()), scene.stages()));
-    blocks.add(plants());
+    blocks.add(plants("Main plants and their places", true));
+    long others = scene.plants().stream().filter(mark -> !mark.main()).count();
+    if (others > 0) {
+      blocks.add(
+          new Block.Fold(
+              "Where each companion goes (" + others + ")",
+              false,
+              List.of(plants("Companions and their places", false))));
+    }
     plantCautions().forEach(blocks::add);
     return blocks;
   }
 
-  private Block plants() {
+  private Block plants(String caption, boolean main) {
     List<List<Cell>> rows = new ArrayList<>();
     for (int i = 0; i < plan.grove().plantings().size(); i++) {
+      if (scene.plants().get(i).main() != main) {
+        continue;
+      }
       Planting planting = plan.grove().plantings().get(i);
       Species species = plan.catalogue().species().get(planting.speciesKey());
       List<Double> spreads = scene.plants().get(i).spreadsM();
@@ -61,7 +72,7 @@ final class LayoutSection {
               Cell.of(units.text(spreads.get(2), Kind.LENGTH))));
     }
     return new Block.Table(
-        "Every plant and its place",
+        caption,
         List.of(
             Block.Column.words("Plant"),
             Block.Column.words("Kind"),
@@ -89,7 +100,7 @@ final class LayoutSection {
   private String alongRow(Row row, Planting planting) {
     double station = row.stationOf(planting.at());
     double aside = row.at(station).distanceTo(planting.at());
-    String text = "row " + row.id() + ", " + units.text(station, Kind.LENGTH) + " along";
+    String text = "row " + row.id() + " at " + units.text(station, Kind.LENGTH);
     return aside < 0.01 ? text : text + ", " + units.text(aside, Kind.LENGTH) + " aside";
   }
 

@@ -43,6 +43,7 @@ final class MapOfPlan {
     Species species = catalogue.species().get(planting.speciesKey());
     Growth growth = Growth.of(planting, species, grove.start(), catalogue.constants());
     double now = growth.yearsAt(grove.start());
+    double later = growth.yearsAt(grove.start().plusYears(3));
     return new MapScene.PlantMark(
         label(planting, species),
         planting.id() + ": " + species.name(),
@@ -50,8 +51,8 @@ final class MapOfPlan {
         species.role() == Species.Role.MAIN,
         List.of(
             growth.spreadM(now),
-            growth.spreadM(growth.yearsAt(grove.start().plusYears(3))),
-            growth.spreadM(Math.max(now, species.yearsToMature()))));
+            growth.spreadM(later),
+            growth.spreadM(Math.max(later, species.yearsToMature()))));
   }
 
   /**

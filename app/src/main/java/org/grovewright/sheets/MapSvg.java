@@ -1,6 +1,7 @@
 package org.grovewright.sheets;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -82,6 +83,9 @@ final class MapSvg {
     patterns();
     svg.leaf("rect", "class", "sheet", "width", frame.width(), "height", total);
     svg.leaf("path", "class", "land", "d", frame.path(scene.boundary(), true));
+    keepLabelsOff(scene.boundary());
+    keepLabelsOff(
+        List.of(scene.boundary().get(scene.boundary().size() - 1), scene.boundary().get(0)));
     scene.fixtures().forEach(this::fixture);
     scene
         .rows()
@@ -245,7 +249,9 @@ final class MapSvg {
     for (MapScene.DeviceMark device : scene.devices()) {
       label(device.label(), LABEL, "label device-label", device.at());
     }
-    for (Fixture fixture : scene.fixtures()) {
+    List<Fixture> areasFirst = new ArrayList<>(scene.fixtures());
+    areasFirst.sort(Comparator.comparing(fixture -> !(fixture.shape() instanceof Shape.Area)));
+    for (Fixture fixture : areasFirst) {
       Point middle = middle(fixture.shape());
       double x = frame.x(middle);
       double y = frame.y(middle);

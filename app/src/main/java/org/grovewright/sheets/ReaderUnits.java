@@ -103,7 +103,8 @@ public final class ReaderUnits {
       case EMITTER_FLOW -> with(value * 3.6e6, 2, "L/h");
       case PRESSURE -> with(value / 1e5, 2, "bar");
       case HEAD -> with(value, 2, "m");
-      case MASS -> size < 0.9995 ? with(value * 1000, 0, "g") : with(value, 2, "kg");
+      case MASS ->
+          size < 0.9995 ? with(value * 1000, 0, "g") : with(value, massDecimals(size), "kg");
       case MASS_PER_AREA -> with(value * 1000, 1, "g/m\u00b2");
       case DENSITY -> with(value, 0, "kg/m\u00b3");
       case VELOCITY -> with(value, 2, "m/s");
@@ -133,7 +134,9 @@ public final class ReaderUnits {
       case PRESSURE -> with(value / PSI, 1, "psi");
       case HEAD -> with(value / FOOT, 1, "ft");
       case MASS ->
-          size < 0.4995 * POUND ? with(value / OUNCE, 1, "oz") : with(value / POUND, 2, "lb");
+          size < 0.4995 * POUND
+              ? with(value / OUNCE, 1, "oz")
+              : with(value / POUND, massDecimals(size / POUND), "lb");
       case MASS_PER_AREA -> with(value / POUND * FOOT * FOOT * 100, 2, "lb/100\u00a0ft\u00b2");
       case DENSITY -> with(value / POUND * CUBIC_FOOT, 1, "lb/ft\u00b3");
       case VELOCITY -> with(value / FOOT, 1, "ft/s");
@@ -161,6 +164,10 @@ public final class ReaderUnits {
       case MONEY -> currency + SPACE + Decimals.fixed(value, 2);
       default -> throw new IllegalStateException("no unit for " + kind);
     };
+  }
+
+  private static int massDecimals(double size) {
+    return size < 9.995 ? 2 : size < 99.95 ? 1 : 0;
   }
 
   private static boolean isWhole(double value) {

@@ -27,7 +27,7 @@ final class ReportOfPlan {
     sections.add(new Section("attention", "What needs attention", attention.attention()));
     sections.add(new Section("layout", "What goes where", new LayoutSection(plan, units).blocks()));
     List<Block> ground = new ArrayList<>(new GroundSection(plan, workings).blocks());
-    ground.addAll(new BuyingSection(plan.shopping(), workings, units).blocks());
+    ground.addAll(new BuyingSection(plan.shopping(), plan.catalogue(), workings, units).blocks());
     sections.add(new Section("ground", "What to dig, fill and buy", ground));
     sections.add(
         new Section(

@@ -84,11 +84,11 @@ final class TimerSection {
     String id = timerId(setting.zone(), setting.year(), setting.month());
     PlantSupply worst =
         supplies(setting.zone(), setting.year()).stream()
-            .filter(supply -> supply.month() == setting.month())
+            .filter(supply -> supply.month() == setting.month() && supply.needsM3PerS() > 0)
             .min(Comparator.comparingDouble(PlantSupply::share))
             .orElse(null);
     Cell none = Cell.of("\u2013");
-    boolean needed = worst != null && worst.needsM3PerS() > 0;
+    boolean needed = worst != null;
     return List.of(
         Cell.of(Words.month(setting.month())),
         setting.off() ? Cell.of("off") : workings.cell(id + "every", Words.every(setting)),

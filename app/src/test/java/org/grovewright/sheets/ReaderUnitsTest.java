@@ -34,7 +34,7 @@ class ReaderUnitsTest {
     "FLOW, 6.30901964e-5, 1.00 gal/min, 3.8 L/min",
     "EMITTER_FLOW, 1.05150327e-6, 1.00 gal/h, 3.79 L/h",
     "PRESSURE, 344737.864, 50.0 psi, 3.45 bar",
-    "MASS, 4.5359237, 10.00 lb, 4.54 kg",
+    "MASS, 4.5359237, 10.0 lb, 4.54 kg",
     "TEMPERATURE, 20, 68.0 °F, 20.0 °C",
     "RUN_TIME, 2700, 45 min, 45 min",
     "RUN_TIME, 150, 2.5 min, 2.5 min",
