@@ -117,13 +117,11 @@ public sealed interface Block {
    *
    * @param title the date
    * @param jobs what is done
-   * @param cautions warnings that belong to the jobs
    */
-  record Day(String title, List<Job> jobs, List<Caution> cautions) implements Block {
-    /** Copies the lists. */
+  record Day(String title, List<Job> jobs) implements Block {
+    /** Copies the jobs. */
     public Day {
       jobs = List.copyOf(jobs);
-      cautions = List.copyOf(cautions);
     }
   }
 
@@ -133,16 +131,28 @@ public sealed interface Block {
    * @param when times of day
    * @param what the work
    * @param note people and the like
+   * @param cautions warnings that belong to the work and are read here first
+   * @param again ids and titles of warnings that belong to the work and stand further up
    */
-  record Job(String when, Cell what, String note) {}
+  record Job(String when, Cell what, String note, List<Caution> cautions, List<Reminder> again) {
+    /** Copies the lists. */
+    public Job {
+      cautions = List.copyOf(cautions);
+      again = List.copyOf(again);
+    }
+  }
+
+  /** A warning that was read before. */
+  record Reminder(String id, String title) {}
 
   /**
    * A warning.
    *
+   * @param id name for links within the page, or empty text
    * @param title a few words
    * @param text what to do
    */
-  record Caution(String title, String text) implements Block {}
+  record Caution(String id, String title, String text) implements Block {}
 
   /**
    * Blocks that the reader may fold away.

@@ -14,8 +14,6 @@ import org.grovewright.quantity.Kind;
 
 /** What to buy: packs, cost, and which piece of pipe is cut from which coil. */
 final class BuyingSection {
-  private static final Cell NONE = Cell.of("\u2013");
-
   private final ShoppingList list;
   private final Catalogue catalogue;
   private final Workings workings;
@@ -93,10 +91,10 @@ final class BuyingSection {
         Cell.of(line.name()),
         workings.cell(id + ".net", units.text(line.net(), line.kind())),
         workings.cell(id + ".with-waste", units.text(line.withWaste(), line.kind())),
-        line.onHand() == 0 ? NONE : Cell.of(units.text(line.onHand(), line.kind())),
+        line.onHand() == 0 ? Cell.NONE : Cell.of(units.text(line.onHand(), line.kind())),
         line.packSize().isPresent()
             ? Cell.of(units.text(line.packSize().getAsDouble(), line.kind()))
-            : NONE,
+            : Cell.NONE,
         workings.cell(
             id + ".packs",
             line.packSize().isPresent()

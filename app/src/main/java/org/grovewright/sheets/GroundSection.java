@@ -130,6 +130,6 @@ final class GroundSection {
   }
 
   private static Block block(Amendment amendment, Caution caution) {
-    return new Block.Caution(caution.title() + " (" + amendment.name() + ")", caution.text());
+    return new Block.Caution("", caution.title() + " (" + amendment.name() + ")", caution.text());
   }
 }

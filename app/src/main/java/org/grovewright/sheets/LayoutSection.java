@@ -127,7 +127,8 @@ final class LayoutSection {
           Caution caution = plan.cautions().get(key);
           if (caution != null) {
             blocks.add(
-                new Block.Caution(caution.title() + " (" + Words.and(kinds) + ")", caution.text()));
+                new Block.Caution(
+                    "", caution.title() + " (" + Words.and(kinds) + ")", caution.text()));
           }
         });
     return blocks;

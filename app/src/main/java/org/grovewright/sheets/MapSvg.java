@@ -255,11 +255,11 @@ final class MapSvg {
       Point middle = middle(fixture.shape());
       double x = frame.x(middle);
       double y = frame.y(middle);
-      boolean roomy =
-          !(fixture.shape() instanceof Shape.Round round)
-              || round.radiusM() * frame.scale() > fixture.id().length() * LABEL / 3;
+      double reach =
+          fixture.shape() instanceof Shape.Round round ? round.radiusM() * frame.scale() : 0;
+      boolean roomy = reach == 0 || reach > fixture.id().length() * LABEL / 3;
       if (!roomy) {
-        labels.avoid(Box.around(x, y, 8, 8));
+        labels.avoid(Box.around(x, y, Math.max(8, reach), Math.max(8, reach)));
       }
       write(
           roomy

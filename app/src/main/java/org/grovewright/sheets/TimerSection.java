@@ -87,16 +87,15 @@ final class TimerSection {
             .filter(supply -> supply.month() == setting.month() && supply.needsM3PerS() > 0)
             .min(Comparator.comparingDouble(PlantSupply::share))
             .orElse(null);
-    Cell none = Cell.of("\u2013");
     boolean needed = worst != null;
     return List.of(
         Cell.of(Words.month(setting.month())),
         setting.off() ? Cell.of("off") : workings.cell(id + "every", Words.every(setting)),
-        setting.off() ? none : Cell.of(starts(setting)),
-        setting.off() ? none : workings.cell(id + "minutes", minutes(setting)),
+        setting.off() ? Cell.NONE : Cell.of(starts(setting)),
+        setting.off() ? Cell.NONE : workings.cell(id + "minutes", minutes(setting)),
         needed ? Cell.of(plant(worst).id()) : Cell.of("nothing needed"),
-        needed ? gets(worst) : none,
-        needed ? needs(worst) : none);
+        needed ? gets(worst) : Cell.NONE,
+        needed ? needs(worst) : Cell.NONE);
   }
 
   private static String starts(TimerSetting setting) {

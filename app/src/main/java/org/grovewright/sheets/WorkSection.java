@@ -2,11 +2,12 @@ package org.grovewright.sheets;
 
 import java.time.LocalDateTime;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
+import java.util.Set;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Caution;
+import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Kind;
 import org.grovewright.work.WorkDay;
 import org.grovewright.work.WorkPlan;
@@ -19,6 +20,7 @@ final class WorkSection {
   private final Catalogue catalogue;
   private final Workings workings;
   private final ReaderUnits units;
+  private final Set<String> read = new HashSet<>();
 
   WorkSection(WorkPlan work, Catalogue catalogue, Workings workings, ReaderUnits units) {
     this.work = work;
@@ -43,7 +45,7 @@ final class WorkSection {
     blocks.add(
         Block.Paragraph.of(
             "The days keep to your working hours, and no job starts before those it waits for."
-                + " Read the cautions of a day before you begin."));
+                + " A caution stands where it is first needed; later days point back to it."));
     for (WorkDay day : work.days()) {
       blocks.add(day(day));
     }
@@ -53,22 +55,28 @@ final class WorkSection {
 
   private Block day(WorkDay day) {
     List<Block.Job> jobs = new ArrayList<>();
-    Map<String, Block.Caution> cautions = new LinkedHashMap<>();
     for (WorkSession session : day.sessions()) {
       WorkTask task = work.find(session.taskId()).orElseThrow();
+      List<Block.Caution> cautions = new ArrayList<>();
+      List<Block.Reminder> again = new ArrayList<>();
+      for (String key : task.kind().cautions()) {
+        Caution caution = catalogue.cautions().get(key);
+        String id = "caution-" + FigureBook.slug(key);
+        if (read.add(key)) {
+          cautions.add(new Block.Caution(id, caution.title(), caution.text()));
+        } else {
+          again.add(new Block.Reminder(id, caution.title()));
+        }
+      }
       jobs.add(
           new Block.Job(
               session.start().toLocalTime() + "\u2013" + session.end().toLocalTime(),
               workings.cell("work." + task.id() + ".person-time", name(task)),
-              note(session)));
-      for (String key : task.kind().cautions()) {
-        Caution caution = catalogue.cautions().get(key);
-        if (caution != null) {
-          cautions.put(key, new Block.Caution(caution.title(), caution.text()));
-        }
-      }
+              note(session),
+              cautions,
+              again));
     }
-    return new Block.Day(Words.date(day.date()), jobs, List.copyOf(cautions.values()));
+    return new Block.Day(Words.date(day.date()), jobs);
   }
 
   private static String note(WorkSession session) {
@@ -100,8 +108,8 @@ final class WorkSection {
                   "work." + task.id() + ".person-time",
                   units.text(task.personSeconds(), Kind.WORK_TIME)),
               Cell.of(task.start().map(WorkSection::moment).orElse("no day found")),
-              Cell.of(task.finish().map(WorkSection::moment).orElse("\u2013")),
-              Cell.of(after.isEmpty() ? "\u2013" : after),
+              task.finish().map(t -> Cell.of(moment(t))).orElse(Cell.NONE),
+              after.isEmpty() ? Cell.NONE : Cell.of(after),
               Cell.of(
                   task.critical()
                       ? "none: a delay here delays the end"

@@ -40,7 +40,7 @@ final class Workings {
    */
   Cell cell(String id) {
     Figure figure = byId.get(id);
-    return figure == null ? Cell.of("\u2013") : cell(id, units.text(figure));
+    return figure == null ? Cell.NONE : cell(id, units.text(figure));
   }
 
   /** A cell with a text of its own that rests on a figure; plain text where there is none such. */
