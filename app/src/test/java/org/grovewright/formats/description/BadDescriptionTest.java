@@ -194,7 +194,7 @@ class BadDescriptionTest {
             "rows[0].plants[0].at",
             "contradicts first"),
         bad("at: 7 ft}", "at: @@[7 ft, 3 ft]}", "rows[0].plants[0].at", "stands along it"),
-        bad("at: [80 ft, 50 ft]", "at: @@8 ft", "plants[0].at", "must be a place"),
+        bad("at: [81 ft, 34 ft]", "at: @@8 ft", "plants[0].at", "must be a place"),
         bad("propose: true ", "propose: false #", "watering.zones", "or propose: true"),
         bad(
             "hours: [05:00-09:00]",
@@ -254,7 +254,7 @@ class BadDescriptionTest {
             "    - [45 ft, 0 ft]",
             "site.boundary",
             "encloses no area"),
-        bad("at: [80 ft, 50 ft]", "at: [80 ft, 61 ft]", "plants[0]", "stands outside the land"),
+        bad("at: [81 ft, 34 ft]", "at: [80 ft, 61 ft]", "plants[0]", "stands outside the land"),
         bad("to: [82 ft, 12 ft]", "to: @@[92 ft, 12 ft]", "rows[0].to", "leaves the land"),
         bad("at: 22 ft}", "at: 7 ft}", "rows[0].plants[1]", "same place as A1"),
         bad("at: 67 ft}", "at: @@75 ft}", "rows[0].plants[4].at", "22.56 m long"),
@@ -291,7 +291,7 @@ class BadDescriptionTest {
             "0.145 psi"),
         // Names, dates, numbers.
         bad("  - id: B\n", "  - id: @@A\n", "rows[1].id", "already a row 'A'"),
-        bad("id: corner olive", "id: @@a1", "plants[0].id", "too like 'A1'"),
+        bad("id: gate rosemary", "id: @@a1", "plants[0].id", "too like 'A1'"),
         bad("id: shed", "id: @@'*'", "site.fixed[0].id", "cannot be a name"),
         bad("start: 2026-02-28", "start: @@2026-02-30", "start", "no day '2026-02-30'"),
         bad("start: 2026-02-28", "start: @@28.2.2026", "start", "year-month-day"),

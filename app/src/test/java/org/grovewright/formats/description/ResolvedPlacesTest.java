@@ -41,7 +41,7 @@ class ResolvedPlacesTest {
     // Around a plant the first stands left of the row's direction, the second opposite.
     assertAt(plants.get("B1.comfrey-1"), 22, 35);
     assertAt(plants.get("B1.comfrey-2"), 22, 29);
-    assertAt(plants.get("corner olive"), 80, 50);
+    assertAt(plants.get("gate rosemary"), 81, 34);
     assertThat(plants.get("B5").containerM3()).isZero();
     assertThat(plants.get("A4").keptSpreadM()).hasValueCloseTo(12 * 0.3048, within(1e-12));
   }
