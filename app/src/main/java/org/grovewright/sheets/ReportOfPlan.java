@@ -44,6 +44,9 @@ final class ReportOfPlan {
             "work",
             "Work days",
             new WorkSection(plan.work(), plan.catalogue(), workings, units).blocks()));
+    sections.add(
+        new Section(
+            "care", "Care through the year", new CareSection(plan, workings, units).blocks()));
     sections.add(new Section("assumptions", "What was assumed", attention.assumptions()));
     return new ReportHtml.Report(
         plan.grove().site().name(),

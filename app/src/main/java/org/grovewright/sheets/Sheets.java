@@ -2,6 +2,7 @@ package org.grovewright.sheets;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.grovewright.calendar.CalendarWriter;
 import org.grovewright.plan.Plan;
 
 /** All sheets of a plan. */
@@ -26,6 +27,14 @@ public final class Sheets {
     sheets.put("plan.json", PlanJson.of(plan));
     sheets.put("shopping.csv", CsvSheets.shopping(plan, units));
     sheets.put("watering.csv", CsvSheets.watering(plan));
+    sheets.put(
+        "calendar.ics",
+        new CalendarWriter(
+                plan.grove().site().name(),
+                plan.grove().start(),
+                plan.catalogue(),
+                quantity -> ReaderUnits.plainSpaces(units.text(quantity)))
+            .write(plan.work(), plan.care()));
     return sheets;
   }
 
