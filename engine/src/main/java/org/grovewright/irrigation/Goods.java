@@ -213,7 +213,7 @@ record Goods(
         joints += 2 * bends + (i < last ? 3 : 2);
         if (pipe.joint() == Pipe.Joint.SOLVENT_CEMENT) {
           int couplings = (int) Math.floor(length / rigidPieceM);
-          fitting("coupling", pipe, couplings, where);
+          // The couplings themselves are bought with the cutting plan, which knows the joints.
           joints += 2 * couplings;
         }
       }
