@@ -80,13 +80,17 @@ final class PipeCutting {
     long total = pieces.stream().mapToLong(p -> millimetres(p.lengthM())).sum();
     long missing = total - onHand.stream().mapToLong(l -> l).sum();
     int least = (int) Math.max(0, -Math.floorDiv(-missing, stock));
-    for (int bought = least; ; bought++) {
+    CuttingPlan whole = whole();
+    for (int bought = least; bought < whole.bought(); bought++) {
       List<List<Part>> byBin = empty(onHand.size() + bought);
       int joints = joinInto(byBin);
       if (joints >= 0) {
         return plan(byBin, bought, joints, bought == least);
       }
     }
+    // Joining as it is done here saved nothing, so the pieces stay whole.
+    return new CuttingPlan(
+        whole.lengths(), whole.bought(), whole.joints(), whole.bought() == least);
   }
 
   /** Returns the joints, or -1 if the pieces cannot be made from these lengths. */
