@@ -38,7 +38,17 @@ final class GroundReader {
         width,
         amendments(fields, catalogue),
         key(fields, "mulch", catalogue.mulches(), "mulch"),
-        key(fields, "fertiliser", catalogue.amendments(), "fertiliser"));
+        fertiliser(fields, catalogue));
+  }
+
+  private static Optional<String> fertiliser(Fields fields, Catalogue catalogue) {
+    Optional<String> key = key(fields, "fertiliser", catalogue.amendments(), "fertiliser");
+    if (key.isPresent() && catalogue.amendments().get(key.get()).nitrogen() == 0) {
+      fields.problem(
+          "fertiliser",
+          key.get() + " holds no nitrogen, by which feeding is planned; choose one that does");
+    }
+    return key;
   }
 
   private static List<String> amendments(Fields fields, Catalogue catalogue) {

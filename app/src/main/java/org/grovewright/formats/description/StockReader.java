@@ -17,6 +17,10 @@ import org.grovewright.quantity.Kind;
 /** Reads what lies in the shed and what things cost. */
 final class StockReader {
   private static final double MOST = 1e6;
+
+  /** Shortest length of pipe on sale, metres; from shorter ones nothing could be cut. */
+  private static final double LEAST_PIPE_M = 0.5;
+
   private static final String CURRENCY = "currency";
   private static final String TYPICAL_TIMES = "typical_times";
 
@@ -150,7 +154,16 @@ final class StockReader {
       value.problem("a pack of nothing has no price; give what the pack holds");
       return OptionalDouble.empty();
     }
+    if (amount.isPresent() && positive && amount.getAsDouble() < leastPack(key)) {
+      value.problem(
+          "'" + Nearest.shorten(text) + "' is too short for pipe; give the length of a whole coil");
+      return OptionalDouble.empty();
+    }
     return amount;
+  }
+
+  private double leastPack(String key) {
+    return catalogue.pipes().containsKey(key) ? LEAST_PIPE_M : 0;
   }
 
   private static OptionalDouble count(String text, Value value) {

@@ -289,6 +289,12 @@ class BadDescriptionTest {
             "static_pressure: @@0",
             "supply.static_pressure",
             "0.145 psi"),
+        bad(
+            "mulch: mulch.wood-chips",
+            "fertiliser: @@amend.gypsum",
+            "ground.fertiliser",
+            "holds no nitrogen"),
+        bad("100 ft for 19.50", "@@1 in for 19.50", "prices.pipe.pe-16", "too short for pipe"),
         // Names, dates, numbers.
         bad("  - id: B\n", "  - id: @@A\n", "rows[1].id", "already a row 'A'"),
         bad("id: gate rosemary", "id: @@a1", "plants[0].id", "too like 'A1'"),

@@ -265,7 +265,15 @@ final class Groves {
         maybe(1, 5),
         random.nextBoolean() ? List.of() : List.of(pick(catalogue.amendments().keySet())),
         maybe(() -> pick(catalogue.mulches().keySet())),
-        maybe(() -> pick(catalogue.amendments().keySet())));
+        maybe(this::fertiliser));
+  }
+
+  private String fertiliser() {
+    return pick(
+        catalogue.amendments().values().stream()
+            .filter(row -> row.nitrogen() > 0)
+            .map(row -> row.key())
+            .collect(java.util.stream.Collectors.toCollection(java.util.TreeSet::new)));
   }
 
   private Watering watering(List<Row> rows) {
@@ -314,10 +322,10 @@ final class Groves {
       prices.put(
           key,
           new Stock.Price(
-              counted ? 1 + random.nextInt(50) : in(0.01, 90), random.nextInt(90_000) / 100.0));
+              counted ? 1 + random.nextInt(50) : in(0.5, 90), random.nextInt(90_000) / 100.0));
     }
     OptionalDouble times =
-        random.nextBoolean() ? OptionalDouble.empty() : OptionalDouble.of(in(0.01, 90));
+        random.nextBoolean() ? OptionalDouble.empty() : OptionalDouble.of(in(0.5, 90));
     return new Stock(have, prices, pick(new String[] {"USD", "EUR", "JPY"}), times);
   }
 
