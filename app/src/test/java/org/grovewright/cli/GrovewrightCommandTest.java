@@ -187,7 +187,7 @@ class GrovewrightCommandTest {
     CommandLineRun run = CommandLineRun.of("explain", grove.toString(), "buy.total.cost");
     assertThat(run.code()).isZero();
     assertThat(run.out()).startsWith("buy.total.cost\n").contains("\n        buy.", "formula:");
-    assertThat(run.err()).isEmpty();
+    assertThat(run.err()).doesNotContain("formula");
   }
 
   @Test
