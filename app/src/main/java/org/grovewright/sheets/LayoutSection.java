@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.grovewright.catalogue.Caution;
 import org.grovewright.catalogue.Species;
+import org.grovewright.layout.CrownSizes;
 import org.grovewright.model.Planting;
 import org.grovewright.model.Row;
 import org.grovewright.plan.Plan;
@@ -14,13 +15,15 @@ import org.grovewright.quantity.Kind;
 /** What goes where: the map and the same places in words. */
 final class LayoutSection {
   private final Plan plan;
+  private final Workings workings;
   private final ReaderUnits units;
   private final MapScene scene;
 
-  LayoutSection(Plan plan, ReaderUnits units) {
+  LayoutSection(Plan plan, Workings workings, ReaderUnits units) {
     this.plan = plan;
+    this.workings = workings;
     this.units = units;
-    this.scene = MapOfPlan.scene(plan.grove(), plan.catalogue(), plan.watering());
+    this.scene = MapOfPlan.scene(plan);
   }
 
   List<Block> blocks() {
@@ -52,7 +55,6 @@ final class LayoutSection {
       }
       Planting planting = plan.grove().plantings().get(i);
       Species species = plan.catalogue().species().get(planting.speciesKey());
-      List<Double> spreads = scene.plants().get(i).spreadsM();
       rows.add(
           List.of(
               Cell.of(planting.id()),
@@ -67,9 +69,9 @@ final class LayoutSection {
                       + ")"),
               Cell.of(place(planting)),
               Cell.of(Words.shortDate(planting.plantedOn())),
-              Cell.of(units.text(spreads.get(0), Kind.LENGTH)),
-              Cell.of(units.text(spreads.get(1), Kind.LENGTH)),
-              Cell.of(units.text(spreads.get(2), Kind.LENGTH))));
+              workings.cell(CrownSizes.firstId(planting.id())),
+              workings.cell(CrownSizes.laterId(planting.id())),
+              workings.cell(CrownSizes.fullId(planting.id()))));
     }
     return new Block.Table(
         caption,
@@ -78,9 +80,9 @@ final class LayoutSection {
             Block.Column.words("Kind"),
             Block.Column.words("Place"),
             Block.Column.words("Planted"),
-            Block.Column.numbers("Crown at the start"),
+            Block.Column.numbers("Crown when planted"),
             Block.Column.numbers("after three years"),
-            Block.Column.numbers("when mature")),
+            Block.Column.numbers("full-grown")),
         rows);
   }
 

@@ -3,26 +3,28 @@ package org.grovewright.sheets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.grovewright.catalogue.Catalogue;
+import java.util.stream.Stream;
 import org.grovewright.catalogue.Species;
-import org.grovewright.growth.Growth;
 import org.grovewright.irrigation.Line;
 import org.grovewright.irrigation.Outlet;
 import org.grovewright.irrigation.WateringSystem;
 import org.grovewright.irrigation.ZoneDesign;
 import org.grovewright.irrigation.ZoneResult;
+import org.grovewright.layout.CrownSizes;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
 import org.grovewright.model.Point;
+import org.grovewright.plan.Plan;
 
 /** Gathers what is to be seen on the map of a plan. */
 final class MapOfPlan {
   private static final List<String> STAGES =
-      List.of("At the start", "After three years", "When mature");
+      List.of("When planted", "After three years", "Full-grown");
 
   private MapOfPlan() {}
 
-  static MapScene scene(Grove grove, Catalogue catalogue, WateringSystem system) {
+  static MapScene scene(Plan plan) {
+    Grove grove = plan.grove();
     return new MapScene(
         grove.site().name(),
         grove.site().boundary(),
@@ -30,29 +32,26 @@ final class MapOfPlan {
         grove.site().fixtures(),
         grove.rows().stream().map(row -> new MapScene.RowMark(row.id(), row.line())).toList(),
         STAGES,
-        grove.plantings().stream().map(planting -> plant(planting, grove, catalogue)).toList(),
-        pipes(system),
-        system.zones().stream()
+        grove.plantings().stream().map(planting -> plant(planting, plan)).toList(),
+        pipes(plan.watering()),
+        plan.watering().zones().stream()
             .flatMap(zone -> zone.design().outlets().stream())
             .map(Outlet::at)
             .toList(),
         List.of(new MapScene.DeviceMark(supplyWord(grove), grove.supply().at())));
   }
 
-  private static MapScene.PlantMark plant(Planting planting, Grove grove, Catalogue catalogue) {
-    Species species = catalogue.species().get(planting.speciesKey());
-    Growth growth = Growth.of(planting, species, grove.start(), catalogue.constants());
-    double now = growth.yearsAt(grove.start());
-    double later = growth.yearsAt(grove.start().plusYears(3));
+  private static MapScene.PlantMark plant(Planting planting, Plan plan) {
+    Species species = plan.catalogue().species().get(planting.speciesKey());
+    String id = planting.id();
     return new MapScene.PlantMark(
         label(planting, species),
-        planting.id() + ": " + species.name(),
+        id + ": " + species.name(),
         planting.at(),
         species.role() == Species.Role.MAIN,
-        List.of(
-            growth.spreadM(now),
-            growth.spreadM(later),
-            growth.spreadM(Math.max(later, species.yearsToMature()))));
+        Stream.of(CrownSizes.firstId(id), CrownSizes.laterId(id), CrownSizes.fullId(id))
+            .map(figure -> plan.figure(figure).orElseThrow().value())
+            .toList());
   }
 
   /**

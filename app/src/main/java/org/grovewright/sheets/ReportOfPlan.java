@@ -25,7 +25,9 @@ final class ReportOfPlan {
     List<Fact> facts = facts();
     List<Section> sections = new ArrayList<>();
     sections.add(new Section("attention", "What needs attention", attention.attention()));
-    sections.add(new Section("layout", "What goes where", new LayoutSection(plan, units).blocks()));
+    sections.add(
+        new Section(
+            "layout", "What goes where", new LayoutSection(plan, workings, units).blocks()));
     List<Block> ground = new ArrayList<>(new GroundSection(plan, workings).blocks());
     ground.addAll(new BuyingSection(plan.shopping(), plan.catalogue(), workings, units).blocks());
     sections.add(new Section("ground", "What to dig, fill and buy", ground));

@@ -19,11 +19,7 @@ public final class Sheets {
     ReaderUnits units = unitsOf(plan);
     Map<String, String> sheets = new LinkedHashMap<>();
     sheets.put("report.html", ReportHtml.of(new ReportOfPlan(plan, units).report()));
-    sheets.put(
-        "map.svg",
-        MapSvg.file(
-            MapOfPlan.scene(plan.grove(), plan.catalogue(), plan.watering()),
-            plan.grove().preferences().units()));
+    sheets.put("map.svg", MapSvg.file(MapOfPlan.scene(plan), plan.grove().preferences().units()));
     sheets.put("plan.json", PlanJson.of(plan));
     sheets.put("shopping.csv", CsvSheets.shopping(plan, units));
     sheets.put("watering.csv", CsvSheets.watering(plan));

@@ -1,11 +1,13 @@
 package org.grovewright.sheets;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -15,8 +17,11 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.files.CatalogueFiles;
 import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.formats.weather.WeatherOfDescription;
+import org.grovewright.layout.CrownSizes;
+import org.grovewright.model.Planting;
 import org.grovewright.plan.Plan;
 import org.grovewright.plan.Planner;
+import org.grovewright.quantity.Figure;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
@@ -99,7 +104,7 @@ class ReportTest {
   /** The numbers of a section that a reader would want to check must open their working. */
   @Test
   void everySectionWithNumbersShowsWorkings() throws Exception {
-    for (String section : List.of("ground", "water", "timer", "work", "care")) {
+    for (String section : List.of("layout", "ground", "water", "timer", "work", "care")) {
       assertThat(all("//section[@id='" + section + "']//a[@class='fig']")).as(section).isNotEmpty();
     }
     long inZones =
@@ -113,6 +118,26 @@ class ReportTest {
     ReaderUnits units = Sheets.unitsOf(plan);
     String shown = XmlChecks.text(page, "//*[@id='w.buy.total.cost']/*[1]/*[1]");
     assertThat(shown).isEqualTo(units.text(plan.figure("buy.total.cost").orElseThrow()));
+  }
+
+  /** The formula of a crown, worked out from nothing but its shown inputs, gives the crown. */
+  @Test
+  void aCrownCanBeCheckedFromItsWorking() {
+    for (Planting planting : plan.grove().plantings()) {
+      for (String id :
+          List.of(CrownSizes.firstId(planting.id()), CrownSizes.laterId(planting.id()))) {
+        Figure crown = plan.figure(id).orElseThrow();
+        Map<String, Double> in = new HashMap<>();
+        crown.working().inputs().forEach(i -> in.put(i.symbol().split(" ")[0], i.value()));
+        double mature = in.get("M");
+        double start = Math.min(in.get("a") * Math.cbrt(in.get("V")), 0.855 * mature);
+        double k = Math.log(Math.log(start / mature) / Math.log(0.95)) / in.get("Y");
+        double grown = mature * Math.exp(Math.log(start / mature) * Math.exp(-k * in.get("t")));
+        double spread = Math.min(grown, in.getOrDefault("kept", Double.POSITIVE_INFINITY));
+        assertThat(in).doesNotContainKey("measured");
+        assertThat(crown.value()).as(id).isCloseTo(spread, within(1e-9));
+      }
+    }
   }
 
   @Test

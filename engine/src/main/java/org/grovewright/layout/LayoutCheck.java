@@ -18,7 +18,8 @@ import org.locationtech.jts.geom.Geometry;
  *
  * <p>Figures entered: {@code layout.area}, {@code layout.slope}, {@code layout.crown-area}, {@code
  * layout.crown-share}, {@code layout.area-per-main-plant}, {@code layout.plant.<id>.nearest} for
- * each main plant, and for each conflict {@code layout.conflict.<plant>.plant.<other>}, {@code
+ * each main plant, {@code .spread-first}, {@code .spread-year-3} and {@code .spread-full} of every
+ * plant, and for each conflict {@code layout.conflict.<plant>.plant.<other>}, {@code
  * .fixture.<thing>} or {@code .boundary} with {@code .distance}, {@code .needed} and {@code .year}.
  */
 public final class LayoutCheck {
@@ -35,6 +36,7 @@ public final class LayoutCheck {
     Terrain terrain = Terrain.of(grove.site());
 
     figures(grove, crowns, terrain, book);
+    CrownSizes.enter(crowns, catalogue, book);
     FixedThings things = new FixedThings(grove, catalogue, book);
     List<Conflict> conflicts = new ArrayList<>();
     conflicts.addAll(new PlantSpacing(catalogue, book).check(crowns));
