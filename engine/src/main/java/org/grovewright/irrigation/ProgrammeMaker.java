@@ -299,7 +299,7 @@ final class ProgrammeMaker {
     }
     for (int z = 0; z < cycles.size(); z++) {
       String id = system.zones().get(z).design().id();
-      if (most.getOrDefault(id, 0) > 1) {
+      if (cycles.get(z).limits() && most.getOrDefault(id, 0) > 1) {
         findings.add(
             Finding.of(
                 "timer.cycle-and-soak",

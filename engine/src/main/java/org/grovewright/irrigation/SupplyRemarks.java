@@ -20,19 +20,19 @@ final class SupplyRemarks {
    * Remarks on a programme's supplies.
    *
    * @param enough share of the need that counts as enough
-   * @param tooMuch share of the need at the peak that counts as far too much
+   * @param tooMuch share of the need in any month that counts as far too much
    * @param least excess that is worth a remark, m3/s
    */
   static List<Finding> of(
       Grove grove, List<PlantSupply> supplies, double enough, double tooMuch, double least) {
     Map<Integer, PlantSupply> worst = new LinkedHashMap<>();
-    Map<Integer, PlantSupply> peak = new LinkedHashMap<>();
+    Map<Integer, PlantSupply> wettest = new LinkedHashMap<>();
     for (PlantSupply s : supplies) {
       if (s.needsM3PerS() <= 0) {
         continue;
       }
       worst.merge(s.plant(), s, (a, b) -> b.share() < a.share() ? b : a);
-      peak.merge(s.plant(), s, (a, b) -> b.needsM3PerS() > a.needsM3PerS() ? b : a);
+      wettest.merge(s.plant(), s, (a, b) -> excess(b) > excess(a) ? b : a);
     }
     List<Finding> findings = new ArrayList<>();
     for (PlantSupply s : worst.values()) {
@@ -53,8 +53,8 @@ final class SupplyRemarks {
     }
     // One remark a species and zone: a dozen herbs between the trees share one cause.
     Map<String, List<PlantSupply>> drowned = new LinkedHashMap<>();
-    for (PlantSupply s : peak.values()) {
-      if (s.share() > tooMuch && s.getsM3PerS() - s.needsM3PerS() > least) {
+    for (PlantSupply s : wettest.values()) {
+      if (s.share() > tooMuch && excess(s) > least) {
         String species = grove.plantings().get(s.plant()).speciesKey();
         drowned.computeIfAbsent(s.zone() + "/" + species, k -> new ArrayList<>()).add(s);
       }
@@ -70,11 +70,18 @@ final class SupplyRemarks {
               "timer.too-much",
               Severity.NOTE,
               names,
-              "At its peak the plant needs {0} but gets {1}, because it shares its minutes with"
-                  + " thirstier plants. Give it fewer or smaller emitters.",
+              "In month {0} of year {1} the plant needs {2} but gets {3}, because it shares its"
+                  + " minutes with plants that are thirstier then. Give it fewer or smaller"
+                  + " emitters, or close some of them until it has grown.",
+              new Quantity(first.month(), Kind.COUNT),
+              new Quantity(first.year(), Kind.COUNT),
               new Quantity(first.needsM3PerS(), Kind.DAILY_WATER),
               new Quantity(first.getsM3PerS(), Kind.DAILY_WATER)));
     }
     return findings;
+  }
+
+  private static double excess(PlantSupply s) {
+    return s.getsM3PerS() - s.needsM3PerS();
   }
 }
