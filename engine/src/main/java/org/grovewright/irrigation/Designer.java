@@ -70,35 +70,39 @@ final class Designer {
     return solve(numbered(divided(zoning.proposed(this::flowOf, flowLimit()))));
   }
 
+  /**
+   * A zone with what is known of how far it falls short, so that no zone is solved for it twice.
+   */
+  private record Judged(ZoneWish zone, double shortness) {}
+
   /** Zones of which each keeps every rule, or cannot be helped by being halved. */
   private List<ZoneWish> divided(List<ZoneWish> zones) {
-    Deque<ZoneWish> open = new ArrayDeque<>(zones);
+    Deque<Judged> open = new ArrayDeque<>();
+    zones.forEach(zone -> open.add(judged(zone)));
     List<ZoneWish> done = new ArrayList<>();
     while (!open.isEmpty()) {
-      ZoneWish zone = open.pop();
+      Judged whole = open.pop();
+      boolean full = done.size() + open.size() + 2 > rules.mostZones();
       List<ZoneWish> halves =
-          done.size() + open.size() + 2 > rules.mostZones() ? List.of() : zoning.halved(zone);
-      if (halves.isEmpty() || !halvingHelps(zone, halves)) {
-        done.add(zone);
+          full || whole.shortness() <= 1e-9 ? List.of() : zoning.halved(whole.zone());
+      List<Judged> parts = halves.stream().map(this::judged).toList();
+      if (!parts.isEmpty() && worst(parts) < whole.shortness() * HELPS) {
+        open.push(parts.get(1));
+        open.push(parts.get(0));
       } else {
-        open.push(halves.get(1));
-        open.push(halves.get(0));
+        done.add(whole.zone());
       }
     }
     return done;
   }
 
-  private boolean halvingHelps(ZoneWish zone, List<ZoneWish> halves) {
-    double whole = shortness(zone);
-    if (whole <= 1e-9) {
-      return false;
-    }
-    double worse = halves.stream().mapToDouble(this::shortness).max().orElse(whole);
-    return worse < whole * HELPS;
+  private Judged judged(ZoneWish zone) {
+    double shortness = solve(List.of(zone)).stream().mapToDouble(z -> z.shortness(rules)).sum();
+    return new Judged(zone, shortness);
   }
 
-  private double shortness(ZoneWish zone) {
-    return solve(List.of(zone)).stream().mapToDouble(z -> z.shortness(rules)).sum();
+  private static double worst(List<Judged> zones) {
+    return zones.stream().mapToDouble(Judged::shortness).max().orElse(0);
   }
 
   private static List<ZoneWish> numbered(List<ZoneWish> zones) {
