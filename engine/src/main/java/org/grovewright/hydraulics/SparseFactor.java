@@ -80,11 +80,6 @@ final class SparseFactor {
     return row.length;
   }
 
-  /** Number of entries below the diagonal of the factor. */
-  int entries() {
-    return row.length;
-  }
-
   /** Empties the matrix, with a small value on the diagonal that keeps it positive definite. */
   void clear(double onDiagonal) {
     Arrays.fill(diagonal, onDiagonal);
@@ -136,19 +131,6 @@ final class SparseFactor {
       }
       lower[a] = l;
     }
-  }
-
-  /** Solves for another right side with the factors of the last {@link #factorAndSolve}. */
-  void solveAgain(double[] x) {
-    for (int k = 0; k < n; k++) {
-      double xk = x[k];
-      if (xk != 0) {
-        for (int a = columnStart[k]; a < columnStart[k + 1]; a++) {
-          x[row[a]] -= lower[a] * xk;
-        }
-      }
-    }
-    backward(x);
   }
 
   private void backward(double[] x) {

@@ -44,7 +44,7 @@ final class HeadParts {
           .ifPresent(parts::add);
       return parts;
     }
-    part(zones <= 4 ? "part.timer-4" : "part.timer-8").ifPresent(parts::add);
+    part("part.timer-8").ifPresent(parts::add);
     for (int i = 0; i < zones; i++) {
       part("part.valve-electric-25").ifPresent(parts::add);
     }

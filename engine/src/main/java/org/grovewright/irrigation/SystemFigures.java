@@ -2,7 +2,6 @@ package org.grovewright.irrigation;
 
 import java.util.List;
 import java.util.Map;
-import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.EmitterType;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Preferences;
@@ -23,8 +22,7 @@ final class SystemFigures {
     return "hydraulics.zone." + FigureBook.slug(zone) + ".";
   }
 
-  static void enter(
-      List<ZoneResult> zones, Grove grove, Catalogue catalogue, Rulebook rules, FigureBook book) {
+  static void enter(List<ZoneResult> zones, Grove grove, Rulebook rules, FigureBook book) {
     String friction =
         grove.preferences().friction() == Preferences.Friction.HAZEN_WILLIAMS
             ? "Hazen-Williams friction"

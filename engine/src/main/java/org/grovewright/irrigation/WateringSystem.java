@@ -55,7 +55,7 @@ public record WateringSystem(
     ZoneNetwork.Site site = SiteParts.of(grove, catalogue, supply, terrain);
     List<ZoneResult> zones = new Designer(grove, catalogue, peak, site, rules, findings).design();
     findings.addAll(Designer.remarks(zones, grove, rules));
-    SystemFigures.enter(zones, grove, catalogue, rules, book);
+    SystemFigures.enter(zones, grove, rules, book);
     Goods goods = Goods.of(zones, grove, catalogue, site, rules, book);
     findings.addAll(goods.findings());
     return new WateringSystem(
