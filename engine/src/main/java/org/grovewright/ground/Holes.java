@@ -323,15 +323,7 @@ final class Holes {
               amendment.name() + " in the backfill",
               amendment.ratePlantingKgPerM3() * backfill.value(),
               Kind.MASS,
-              Working.of(
-                  "rate backfill",
-                  amendment.source(),
-                  new Input(
-                      "rate",
-                      amendment.ratePlantingKgPerM3(),
-                      Kind.DENSITY,
-                      "catalogue: amendments, " + amendment.key()),
-                  Input.from("backfill", backfill)));
+              Dressing.working(amendment, backfill));
       masses.put(amendment.key(), mass.value());
     }
     return masses;

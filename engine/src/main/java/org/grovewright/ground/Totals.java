@@ -100,15 +100,7 @@ final class Totals {
               amendment.name() + " for all holes",
               plants.stream().mapToDouble(p -> p.amendmentsKg().get(amendment.key())).sum(),
               Kind.MASS,
-              Working.of(
-                  "rate backfill",
-                  amendment.source(),
-                  new Input(
-                      "rate",
-                      amendment.ratePlantingKgPerM3(),
-                      Kind.DENSITY,
-                      "catalogue: amendments, " + amendment.key()),
-                  Input.from("backfill", book.get("ground.total.backfill"))));
+              Dressing.working(amendment, book.get("ground.total.backfill")));
       masses.put(amendment.key(), total.value());
     }
     return masses;

@@ -63,17 +63,17 @@ final class PlantSpacing {
     String first = a.planting().id();
     String second = b.planting().id();
     double needed = a.firstRadiusM() + b.firstRadiusM();
-    String id = ConflictFigures.id(first, "plant", second);
-    figures.enter(
-        id,
-        distance,
-        "straight line from stem to stem",
-        needed,
-        Working.of(
-            "sum of both crown radii at planting",
-            "growth curves",
-            new Input("r1", a.firstRadiusM(), Kind.LENGTH, "growth of " + first),
-            new Input("r2", b.firstRadiusM(), Kind.LENGTH, "growth of " + second)));
+    String id =
+        enterDistance(
+            first,
+            second,
+            distance,
+            needed,
+            Working.of(
+                "sum of both crown radii at planting",
+                "growth curves",
+                new Input("r1", a.firstRadiusM(), Kind.LENGTH, "growth of " + first),
+                new Input("r2", b.firstRadiusM(), Kind.LENGTH, "growth of " + second)));
     figures.enterYear(id, 0, "from planting");
     Finding finding =
         Finding.of(
@@ -114,20 +114,19 @@ final class PlantSpacing {
     if (full <= distance + tolerance.value()) {
       return;
     }
-    double horizon = Math.max(a.horizonYears(), b.horizonYears());
-    double years =
-        MeetingTime.of(t -> a.radiusM(t) + b.radiusM(t), distance, horizon).orElse(horizon);
+    double years = meetingYears(a, b, distance);
     String first = a.planting().id();
     String second = b.planting().id();
-    String id = ConflictFigures.id(first, "plant", second);
     Input one = new Input("r1", a.fullRadiusM(), Kind.LENGTH, "growth of " + first);
     Input two = new Input("r2", b.fullRadiusM(), Kind.LENGTH, "growth of " + second);
-    figures.enter(
-        id,
-        distance,
-        "straight line from stem to stem",
-        full,
-        Working.of("r1 + r2, crown radii when full-grown or as kept", "growth curves", one, two));
+    String id =
+        enterDistance(
+            first,
+            second,
+            distance,
+            full,
+            Working.of(
+                "r1 + r2, crown radii when full-grown or as kept", "growth curves", one, two));
     figures.enterYear(
         id,
         years,
@@ -192,6 +191,20 @@ final class PlantSpacing {
             finding));
   }
 
+  /** Enters the distance of two plants with the one they need; gives the id of their figures. */
+  private String enterDistance(
+      String first, String second, double distance, double needed, Working working) {
+    String id = ConflictFigures.id(first, "plant", second);
+    figures.enter(id, distance, "straight line from stem to stem", needed, working);
+    return id;
+  }
+
+  /** Years until two crowns touch, or until both have grown where they never do. */
+  private static double meetingYears(Crown a, Crown b, double distance) {
+    double horizon = Math.max(a.horizonYears(), b.horizonYears());
+    return MeetingTime.of(t -> a.radiusM(t) + b.radiusM(t), distance, horizon).orElse(horizon);
+  }
+
   private static String movable(Crown a, Crown b) {
     if (a.standing()) {
       return b.planting().id();
@@ -212,17 +225,18 @@ final class PlantSpacing {
     }
     String first = companion.planting().id();
     String second = main.planting().id();
-    String id = ConflictFigures.id(first, "plant", second);
-    figures.enter(
-        id,
-        distance,
-        "straight line from stem to stem",
-        needed,
-        Working.of(
-            "c + r",
-            collar.source(),
-            collar.as("c (bare collar round the trunk)"),
-            new Input("r (crown radius at planting)", radius, Kind.LENGTH, "growth of " + first)));
+    String id =
+        enterDistance(
+            first,
+            second,
+            distance,
+            needed,
+            Working.of(
+                "c + r",
+                collar.source(),
+                collar.as("c (bare collar round the trunk)"),
+                new Input(
+                    "r (crown radius at planting)", radius, Kind.LENGTH, "growth of " + first)));
     figures.enterYear(id, 0, "from planting");
     Finding finding =
         Finding.of(
@@ -253,22 +267,20 @@ final class PlantSpacing {
     if (distance + tolerance.value() >= needed) {
       return;
     }
-    double horizon = Math.max(a.horizonYears(), b.horizonYears());
-    double years =
-        MeetingTime.of(t -> a.radiusM(t) + b.radiusM(t), distance, horizon).orElse(horizon);
+    double years = meetingYears(a, b, distance);
     String first = a.planting().id();
     String second = b.planting().id();
-    String id = ConflictFigures.id(first, "plant", second);
-    figures.enter(
-        id,
-        distance,
-        "straight line from stem to stem",
-        needed,
-        Working.of(
-            "(s1 + s2) / 2",
-            Working.COMMON_PRACTICE,
-            new Input("s1", usualSpacing(a), Kind.LENGTH, "catalogue: species, spacing"),
-            new Input("s2", usualSpacing(b), Kind.LENGTH, "catalogue: species, spacing")));
+    String id =
+        enterDistance(
+            first,
+            second,
+            distance,
+            needed,
+            Working.of(
+                "(s1 + s2) / 2",
+                Working.COMMON_PRACTICE,
+                new Input("s1", usualSpacing(a), Kind.LENGTH, "catalogue: species, spacing"),
+                new Input("s2", usualSpacing(b), Kind.LENGTH, "catalogue: species, spacing")));
     figures.enterYear(
         id,
         years,

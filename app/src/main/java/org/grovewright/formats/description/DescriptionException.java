@@ -1,7 +1,7 @@
 package org.grovewright.formats.description;
 
 import java.util.List;
-import java.util.stream.Collectors;
+import org.grovewright.formats.words.Listing;
 
 /** A description cannot be used; holds everything that is wrong with it, in the file's order. */
 public final class DescriptionException extends RuntimeException {
@@ -13,19 +13,9 @@ public final class DescriptionException extends RuntimeException {
 
   /** A description cannot be used for these problems, at least one. */
   public DescriptionException(String file, List<Problem> problems) {
-    super(text(file, problems));
+    super(Listing.first(problems, SHOWN, problem -> problem.describe(file)));
     this.file = file;
     this.problems = List.copyOf(problems);
-  }
-
-  private static String text(String file, List<Problem> problems) {
-    String shown =
-        problems.stream()
-            .limit(SHOWN)
-            .map(problem -> problem.describe(file))
-            .collect(Collectors.joining("\n"));
-    int more = problems.size() - SHOWN;
-    return more > 0 ? shown + "\nand " + more + " more" : shown;
   }
 
   /** Name of the file as it was given. */

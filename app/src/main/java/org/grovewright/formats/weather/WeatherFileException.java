@@ -1,7 +1,7 @@
 package org.grovewright.formats.weather;
 
 import java.util.List;
-import java.util.stream.Collectors;
+import org.grovewright.formats.words.Listing;
 
 /** A weather file cannot be used; holds what is wrong with it in the order of its lines. */
 public final class WeatherFileException extends RuntimeException {
@@ -13,19 +13,9 @@ public final class WeatherFileException extends RuntimeException {
 
   /** A weather file cannot be used for these problems, at least one. */
   public WeatherFileException(String file, List<WeatherProblem> problems) {
-    super(text(file, problems));
+    super(Listing.first(problems, SHOWN, problem -> problem.describe(file)));
     this.file = file;
     this.problems = List.copyOf(problems);
-  }
-
-  private static String text(String file, List<WeatherProblem> problems) {
-    String shown =
-        problems.stream()
-            .limit(SHOWN)
-            .map(problem -> problem.describe(file))
-            .collect(Collectors.joining("\n"));
-    int more = problems.size() - SHOWN;
-    return more > 0 ? shown + "\nand " + more + " more" : shown;
   }
 
   /** Name of the file as it was given. */
