@@ -19,6 +19,9 @@ final class LabelPlacer {
   /** Labels farther than this from their mark are tied to it by a line. */
   private static final double LEADER_FROM = 20;
 
+  /** How much farther from its mark a label may go to keep off one line. */
+  private static final double CROSSING_COST = 5;
+
   /** Mean width of a character over its height; wide enough for the usual sans-serif faces. */
   private static final double CHARACTER_WIDTH = 0.6;
 
@@ -84,9 +87,9 @@ final class LabelPlacer {
     double halfWidth = halfWidth(text, size);
     double halfHeight = size * 0.6;
     Place best = null;
-    int bestCrossings = Integer.MAX_VALUE;
+    double least = Double.POSITIVE_INFINITY;
     for (double distance : DISTANCES) {
-      if (distance > farthest) {
+      if (distance > farthest || distance >= least) {
         break;
       }
       for (double[] direction : DIRECTIONS) {
@@ -96,18 +99,11 @@ final class LabelPlacer {
         if (!box.within(canvas) || taken.stream().anyMatch(box::overlaps)) {
           continue;
         }
-        int crossings = crossings(box);
-        if (crossings < bestCrossings) {
-          bestCrossings = crossings;
+        double cost = distance + CROSSING_COST * crossings(box);
+        if (cost < least) {
+          least = cost;
           best = new Place(centreX, centreY, box, distance > LEADER_FROM);
         }
-        if (bestCrossings == 0) {
-          break;
-        }
-      }
-      // A label close to its mark that crosses a line reads better than a clean one far away.
-      if (best != null && (bestCrossings == 0 || distance >= 24)) {
-        break;
       }
     }
     if (best == null) {
