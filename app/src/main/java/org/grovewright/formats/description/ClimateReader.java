@@ -15,7 +15,7 @@ final class ClimateReader {
 
   private ClimateReader() {}
 
-  static Climate read(Value value, Path folder, DailyWeather dailyWeather) {
+  static Climate read(Value value, Optional<Path> folder, DailyWeather dailyWeather) {
     Optional<Fields> found = value.fields(Section.CLIMATE);
     if (found.isEmpty()) {
       return null;
@@ -58,12 +58,16 @@ final class ClimateReader {
   private static Optional<Climate> daily(
       Value value,
       String name,
-      Path folder,
+      Optional<Path> folder,
       DailyWeather dailyWeather,
       double windHeightM,
       String source) {
+    if (folder.isEmpty()) {
+      value.problem("names a file, which cannot be read here; give the values under months");
+      return Optional.empty();
+    }
     try {
-      return Optional.of(dailyWeather.read(folder.resolve(name), windHeightM, source));
+      return Optional.of(dailyWeather.read(folder.get().resolve(name), windHeightM, source));
     } catch (DescriptionException e) {
       for (Problem problem : e.problems()) {
         value.problem(problem.describe(name));

@@ -2,7 +2,10 @@ package org.grovewright.formats.description;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.model.Climate;
@@ -51,19 +54,51 @@ public final class DescriptionReader {
    * @throws DescriptionException if the text is not a description, with all that is wrong
    */
   public Grove read(String text, String name, Path folder) {
+    return describe(text, name, Optional.of(folder)).grove();
+  }
+
+  /**
+   * Reads a text that may name no files, and tells where each plant is described. For texts from
+   * elsewhere, whose writers must not choose what is read on this machine.
+   *
+   * @param text the description
+   * @param name what to call it in messages
+   * @throws DescriptionException if the text is not a description, with all that is wrong
+   */
+  public Described describe(String text, String name) {
+    return describe(text, name, Optional.empty());
+  }
+
+  /**
+   * A grove with the entries it was read from.
+   *
+   * @param grove the grove
+   * @param plantEntries path of the entry that a plant was read from, such as {@code
+   *     rows[0].plants[2]}, by the plant's id
+   */
+  public record Described(Grove grove, Map<String, String> plantEntries) {
+    /** Copies the entries in their order. */
+    public Described {
+      plantEntries = Collections.unmodifiableMap(new LinkedHashMap<>(plantEntries));
+    }
+  }
+
+  private Described describe(String text, String name, Optional<Path> folder) {
     SourceText.checkCharacters(text, name);
     Reading reading = new Reading();
     Value root = new Value(YamlTree.parse(text, name), "", reading);
+    Map<String, String> entries = new LinkedHashMap<>();
     Grove grove =
-        root.fields(Section.GROVE).map(fields -> grove(fields, root, folder)).orElse(null);
+        root.fields(Section.GROVE).map(fields -> grove(fields, root, folder, entries)).orElse(null);
     List<Problem> problems = reading.problems();
     if (!problems.isEmpty()) {
       throw new DescriptionException(name, problems);
     }
-    return grove;
+    return new Described(grove, entries);
   }
 
-  private Grove grove(Fields fields, Value root, Path folder) {
+  private Grove grove(
+      Fields fields, Value root, Optional<Path> folder, Map<String, String> entries) {
     // Sections that cannot be read are null here; then a problem is noted and no grove comes out.
     Site site = fields.need("site", "the land").map(v -> SiteReader.read(v, folder)).orElse(null);
     Soil soil =
@@ -83,6 +118,7 @@ public final class DescriptionReader {
     fields.get("rows").ifPresent(plants::readRows);
     fields.get("plants").ifPresent(plants::readPlants);
     plants.checkPlaces(root);
+    entries.putAll(plants.entries());
     if (!fields.has("rows") && !fields.has("plants")) {
       fields.problem("has no plants; give rows with plants, or plants");
     } else if (plants.plantings().isEmpty() && fields.noProblemsYet()) {

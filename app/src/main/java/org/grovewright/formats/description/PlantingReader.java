@@ -2,6 +2,7 @@ package org.grovewright.formats.description;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -57,6 +58,13 @@ final class PlantingReader {
 
   List<Planting> plantings() {
     return placed.stream().map(RowReader.Placed::plant).toList();
+  }
+
+  /** Path of the entry of each plant by its name. */
+  Map<String, String> entries() {
+    Map<String, String> entries = new LinkedHashMap<>();
+    placed.forEach(one -> entries.put(one.plant().id(), one.value().path()));
+    return entries;
   }
 
   void readRows(Value value) {

@@ -23,7 +23,7 @@ final class SiteReader {
 
   private SiteReader() {}
 
-  static Site read(Value value, Path folder) {
+  static Site read(Value value, Optional<Path> folder) {
     Optional<Fields> found = value.fields(Section.SITE);
     if (found.isEmpty()) {
       return null;
@@ -114,13 +114,18 @@ final class SiteReader {
         : corners;
   }
 
-  private static Optional<GeoJsonBoundary> geoJson(Value value, Path folder) {
+  private static Optional<GeoJsonBoundary> geoJson(Value value, Optional<Path> folder) {
     Optional<String> name = value.text("the name of a GeoJSON file");
     if (name.isEmpty()) {
       return Optional.empty();
     }
+    if (folder.isEmpty()) {
+      value.problem("names a file, which cannot be read here; give the corners under boundary");
+      return Optional.empty();
+    }
     try {
-      GeoJsonBoundary boundary = GeoJsonBoundary.read(SourceText.of(folder.resolve(name.get())));
+      GeoJsonBoundary boundary =
+          GeoJsonBoundary.read(SourceText.of(folder.get().resolve(name.get())));
       Optional<String> fault = Shapes.faultOfOutline(boundary.corners());
       if (fault.isPresent()) {
         value.problem("the boundary in " + name.get() + " " + fault.get());
