@@ -1,0 +1,79 @@
+// Talks to the server. Every change carries the token that the server gave this session.
+
+let csrf = '';
+
+/** What the server, or the way to it, refused. `status` is 0 when the server could not be reached. */
+export class ApiError extends Error {
+  constructor(status, code, message, field, body) {
+    super(message);
+    this.name = 'ApiError';
+    this.status = status;
+    this.code = code;
+    this.field = field;
+    this.body = body;
+  }
+}
+
+/** Takes the token of the session, as told by /api/me. */
+export function useToken(token) {
+  csrf = token ?? '';
+}
+
+async function request(method, path, body, options = {}) {
+  const headers = { Accept: 'application/json' };
+  if (method !== 'GET') {
+    headers['X-CSRF'] = csrf;
+  }
+  let payload;
+  if (body instanceof Blob || body instanceof ArrayBuffer) {
+    payload = body;
+    headers['Content-Type'] = options.type ?? body.type ?? 'application/octet-stream';
+  } else if (typeof body === 'string') {
+    payload = body;
+    headers['Content-Type'] = options.type ?? 'text/plain;charset=utf-8';
+  } else if (body !== undefined) {
+    payload = JSON.stringify(body);
+    headers['Content-Type'] = 'application/json';
+  }
+  let response;
+  try {
+    response = await fetch(`/api${path}`, {
+      method,
+      headers,
+      body: payload,
+      credentials: 'same-origin',
+      cache: 'no-store',
+      signal: options.signal,
+    });
+  } catch (cause) {
+    if (cause.name === 'AbortError') {
+      throw cause;
+    }
+    throw new ApiError(0, 'unreachable', String(cause.message ?? cause));
+  }
+  const type = response.headers.get('Content-Type') ?? '';
+  const answer =
+    response.status === 204
+      ? undefined
+      : type.includes('json')
+        ? await response.json().catch(() => undefined)
+        : await response.text();
+  if (!response.ok) {
+    const told = answer !== null && typeof answer === 'object' ? answer : {};
+    throw new ApiError(
+      response.status,
+      told.code ?? `http-${response.status}`,
+      told.message ?? response.statusText ?? String(response.status),
+      told.field,
+      told,
+    );
+  }
+  return answer;
+}
+
+export const api = {
+  get: (path, options) => request('GET', path, undefined, options),
+  post: (path, body, options) => request('POST', path, body ?? {}, options),
+  put: (path, body, options) => request('PUT', path, body ?? {}, options),
+  delete: (path, body, options) => request('DELETE', path, body, options),
+};
