@@ -3,9 +3,11 @@ package org.grovewright.irrigation;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.List;
-import org.grovewright.catalogue.Catalogue;
+import java.util.Map;
 import org.grovewright.catalogue.EmitterType;
+import org.grovewright.catalogue.Filter;
 import org.grovewright.catalogue.Pipe;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
@@ -29,45 +31,38 @@ final class Designer {
   private static final double HELPS = 0.8;
 
   private final Grove grove;
-  private final Catalogue catalogue;
+  private final DesignSite with;
+  private final DesignPolicy policy;
   private final double[] peakNeed;
   private final Rulebook rules;
   private final ZoneNetwork.Site site;
-  private final List<Finding> findings;
   private final Zoning zoning;
   private final EmitterChoice choice;
+  private final Map<Sized, ZoneResult> solved = new HashMap<>();
 
-  /**
-   * A designer for a grove.
-   *
-   * @param peakNeed need of each plant in the peak month that the system is laid out for, m3/s as a
-   *     mean over the day
-   */
-  Designer(
-      Grove grove,
-      Catalogue catalogue,
-      double[] peakNeed,
-      ZoneNetwork.Site site,
-      Rulebook rules,
-      List<Finding> findings) {
-    this.grove = grove;
-    this.catalogue = catalogue;
-    this.peakNeed = peakNeed;
-    this.rules = rules;
-    this.site = site;
-    this.findings = findings;
-    this.zoning = new Zoning(grove, catalogue, rules, findings);
+  /** What the best sizes of a zone depend on. */
+  private record Sized(List<LateralWish> laterals, Filter filter) {}
+
+  /** A designer for a grove that keeps to a policy. */
+  Designer(DesignSite with, DesignPolicy policy) {
+    this.with = with;
+    this.policy = policy;
+    this.grove = with.grove();
+    this.peakNeed = with.peakNeed();
+    this.rules = with.rules();
+    this.site = with.network();
+    this.zoning = with.zoning();
     this.choice =
-        new EmitterChoice(catalogue, rules, grove.preferences().units(), expectedPressure());
+        new EmitterChoice(
+            with.catalogue(), rules, grove.preferences().units(), expectedPressure(), policy);
   }
 
   /** Zones with all sizes chosen, each solved. */
   List<ZoneResult> design() {
-    boolean drawn = !grove.watering().zones().isEmpty();
-    if (drawn) {
+    if (policy.run().isEmpty()) {
       return solve(zoning.asDrawn());
     }
-    return solve(numbered(divided(zoning.proposed(this::flowOf, flowLimit()))));
+    return solve(numbered(divided(zoning.proposed(this::flowOf, flowLimit(), policy.run().get()))));
   }
 
   /**
@@ -124,8 +119,18 @@ final class Designer {
         fitted.add(new Sizing.Fitted(zone, served));
       }
     }
-    Sizing sizing = new Sizing(grove, catalogue, rules, site, fitted);
-    return fitted.stream().map(sizing::best).toList();
+    Sizing sizing = new Sizing(grove, with.catalogue(), rules, site, with.costs(), fitted);
+    List<ZoneResult> results = new ArrayList<>();
+    for (Sizing.Fitted zone : fitted) {
+      Sized key = new Sized(zone.wish().laterals(), sizing.filter());
+      ZoneResult best = solved.get(key);
+      if (best == null) {
+        best = sizing.best(zone);
+        solved.put(key, best);
+      }
+      results.add(best.named(zone.wish().id()));
+    }
+    return results;
   }
 
   /** The plants of a lateral with their emitters. */
@@ -149,6 +154,12 @@ final class Designer {
     for (int i : lateral.plants()) {
       Planting plant = grove.plantings().get(i);
       boolean isMain = zoning.isMain(i);
+      boolean open = isMain ? lateral.emitter().isEmpty() : lateral.companionEmitter().isEmpty();
+      if (policy.matched() && open && (!isMain || lateral.count().isEmpty())) {
+        EmitterChoice.Fit fit = choice.matched(peakNeed[i], isMain);
+        served.add(new LateralLayout.Served(i, plant.id(), plant.at(), fit.emitter(), fit.count()));
+        continue;
+      }
       EmitterType emitter = isMain ? main : small;
       int count =
           isMain && lateral.count().isPresent()
@@ -175,7 +186,7 @@ final class Designer {
       // A tank's own level does not fall with flow; what limits it is the pipe, so start from the
       // speed limit in the widest main and let the solved network say what really arrives.
       double widest =
-          catalogue.pipes().values().stream()
+          with.catalogue().pipes().values().stream()
               .filter(p -> p.use() == Pipe.Use.MAIN)
               .mapToDouble(Pipe::insideDiameterM)
               .max()

@@ -14,6 +14,7 @@ import org.grovewright.model.Preferences;
  */
 final class EmitterChoice {
   private final Rulebook rules;
+  private final DesignPolicy policy;
   private final List<EmitterType> fit;
   private final double pressurePa;
 
@@ -22,8 +23,14 @@ final class EmitterChoice {
    *
    * @param pressurePa pressure to be expected at the emitters, pascals
    */
-  EmitterChoice(Catalogue catalogue, Rulebook rules, Preferences.Units units, double pressurePa) {
+  EmitterChoice(
+      Catalogue catalogue,
+      Rulebook rules,
+      Preferences.Units units,
+      double pressurePa,
+      DesignPolicy policy) {
     this.rules = rules;
+    this.policy = policy;
     this.pressurePa = pressurePa;
     List<EmitterType> compensating = new ArrayList<>();
     List<EmitterType> plain = new ArrayList<>();
@@ -33,7 +40,9 @@ final class EmitterChoice {
       }
       (emitter.compensating() ? compensating : plain).add(emitter);
     }
-    fit = new ArrayList<>(compensating.isEmpty() ? plain : compensating);
+    List<EmitterType> first = policy.compensating() ? compensating : plain;
+    List<EmitterType> second = policy.compensating() ? plain : compensating;
+    fit = new ArrayList<>(first.isEmpty() ? second : first);
     if (fit.isEmpty()) {
       // Nothing works at this pressure. The emitter that comes nearest lets the solved network show
       // by how much the supply falls short.
@@ -60,7 +69,7 @@ final class EmitterChoice {
    */
   EmitterType forMains(double greatestNeed) {
     for (EmitterType emitter : fit) {
-      if (wanted(emitter, greatestNeed) <= rules.maxEmitters()) {
+      if (wanted(emitter, greatestNeed) <= policy.mostEmitters()) {
         return emitter;
       }
     }
@@ -77,14 +86,51 @@ final class EmitterChoice {
     return fit.get(fit.size() - 1);
   }
 
+  /**
+   * Type and number of emitters for one plant.
+   *
+   * @param emitter the type
+   * @param count the number
+   */
+  record Fit(EmitterType emitter, int count) {}
+
+  /**
+   * The rating and number with the least flow that covers a plant's need; the greatest flow where
+   * none does. Of equal flows the one with fewer emitters.
+   */
+  Fit matched(double need, boolean main) {
+    Fit best = null;
+    double bestFlow = 0;
+    double wantedFlow = need * 86_400 / policy.peakRunS() * (1 - 1e-9);
+    for (EmitterType emitter : fit) {
+      int count = count(emitter, need, main);
+      double flow = count * flowOf(emitter);
+      boolean covers = flow >= wantedFlow;
+      boolean bestCovers = bestFlow >= wantedFlow;
+      boolean better =
+          covers
+              ? !bestCovers || flow < bestFlow * (1 - 1e-9) || same(flow, bestFlow, count, best)
+              : !bestCovers && flow > bestFlow;
+      if (best == null || better) {
+        best = new Fit(emitter, count);
+        bestFlow = flow;
+      }
+    }
+    return best;
+  }
+
+  private static boolean same(double flow, double bestFlow, int count, Fit best) {
+    return flow <= bestFlow * (1 + 1e-9) && count < best.count();
+  }
+
   /** Number of emitters for a plant. */
   int count(EmitterType emitter, double need, boolean main) {
     int least = main ? rules.minEmitters() : 1;
-    return Math.max(least, Math.min(rules.maxEmitters(), wanted(emitter, need)));
+    return Math.max(least, Math.min(policy.mostEmitters(), wanted(emitter, need)));
   }
 
   private int wanted(EmitterType emitter, double need) {
-    double perRun = flowOf(emitter) * rules.peakRunS();
+    double perRun = flowOf(emitter) * policy.peakRunS();
     if (perRun <= 0) {
       return need > 0 ? Integer.MAX_VALUE : 0;
     }

@@ -18,7 +18,6 @@ import org.grovewright.model.Grove;
 import org.grovewright.model.Point;
 import org.grovewright.model.Shape;
 import org.grovewright.model.Supply.SupplyKind;
-import org.grovewright.model.Watering.Run;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Working;
@@ -28,12 +27,11 @@ import org.locationtech.jts.geom.Geometry;
  * What must be bought and done for a watering system.
  *
  * @param trenchM length of trench, metres; mains that share a way share a trench
- * @param requirements goods
+ * @param list goods
  * @param work work
  * @param findings remarks on the way of the mains and on devices
  */
-record Goods(
-    double trenchM, List<Requirement> requirements, List<WorkAmount> work, List<Finding> findings) {
+record Goods(double trenchM, GoodsList list, List<WorkAmount> work, List<Finding> findings) {
 
   /** Counts a solved system. */
   static Goods of(
@@ -41,64 +39,63 @@ record Goods(
       Grove grove,
       Catalogue catalogue,
       ZoneNetwork.Site site,
-      Rulebook rules,
-      FigureBook book) {
+      Rulebook rules) {
     return zones.isEmpty()
-        ? new Goods(0, List.of(), List.of(), List.of())
-        : new Counter(zones, grove, catalogue, site, rules, book).count();
+        ? new Goods(0, new GoodsList(), List.of(), List.of())
+        : new Counter(zones, grove, catalogue, site, rules).count();
+  }
+
+  /** The goods as requirements, with their figures and that of the trench entered. */
+  List<Requirement> enter(FigureBook book) {
+    if (work.isEmpty()) {
+      return List.of();
+    }
+    book.enter(
+        "irrigation.trench-length",
+        "Length of trench for the mains",
+        trenchM,
+        Kind.LENGTH,
+        Working.of("length of all ways of mains, shared ways once", "measured on the plan"));
+    return list.requirements(book);
   }
 
   private static final class Counter {
-    private static final double CORNER_RAD = Math.PI / 4;
-
     private final List<ZoneResult> zones;
     private final Grove grove;
     private final ZoneNetwork.Site site;
     private final Rulebook rules;
-    private final FigureBook book;
     private final HeadParts parts;
-    private final double pinSpacingM;
-    private final double rigidPieceM;
     private final double ventRiseM;
     private final GoodsList goods = new GoodsList();
     private final List<WorkAmount> work = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
-    private int cementJoints;
+    private final PipeGoods pipes;
 
     Counter(
         List<ZoneResult> zones,
         Grove grove,
         Catalogue catalogue,
         ZoneNetwork.Site site,
-        Rulebook rules,
-        FigureBook book) {
+        Rulebook rules) {
       this.zones = zones;
       this.grove = grove;
       this.site = site;
       this.rules = rules;
-      this.book = book;
-      this.parts = new HeadParts(catalogue);
-      this.pinSpacingM = catalogue.constant("irrigation.pin-spacing").value();
-      this.rigidPieceM = catalogue.constant("irrigation.rigid-piece").value();
+      this.parts = site.parts();
+      this.pipes = new PipeGoods(parts, rules, goods, work, findings);
       this.ventRiseM = catalogue.constant("irrigation.vent-rise").value();
     }
 
     Goods count() {
       Geometry ways = mainWays();
       double trench = ways.getLength();
-      book.enter(
-          "irrigation.trench-length",
-          "Length of trench for the mains",
-          trench,
-          Kind.LENGTH,
-          Working.of("length of all ways of mains, shared ways once", "measured on the plan"));
       head();
       for (ZoneResult zone : zones) {
         zone(zone);
       }
       workOnMains(trench);
       remarkOnWays(ways);
-      return new Goods(trench, goods.requirements(book), work, findings);
+      return new Goods(trench, goods, work, findings);
     }
 
     private Geometry mainWays() {
@@ -156,10 +153,10 @@ record Goods(
     private void zone(ZoneResult result) {
       ZoneDesign zone = result.design();
       zone.regulator().ifPresent(r -> goods.pieces(r.key(), 1, zone.id()));
-      main(zone);
+      pipes.main(zone);
       int lines = 0;
       for (ZoneDesign.LateralDesign lateral : zone.laterals()) {
-        lateral(zone, lateral);
+        pipes.lateral(zone.id(), lateral);
         lines += lateral.lines().size();
       }
       for (ZoneResult.OutletResult o : result.outlets()) {
@@ -169,7 +166,7 @@ record Goods(
         }
       }
       if (rise(zone) > ventRiseM) {
-        fitting("air-vent", zone.mainPipe(), 1, zone.id() + ", highest point");
+        pipes.fitting("air-vent", zone.mainPipe(), 1, zone.id() + ", highest point");
       }
       work.add(new WorkAmount("flush", zone.id(), 1, ""));
       work.add(new WorkAmount("leak-test", zone.id(), 1, ""));
@@ -195,63 +192,6 @@ record Goods(
       return most - least;
     }
 
-    private void main(ZoneDesign zone) {
-      Pipe pipe = zone.mainPipe();
-      int joints = 2;
-      int last = zone.main().size() - 1;
-      for (int i = 0; i <= last; i++) {
-        List<Point> leg = zone.main().get(i);
-        double length = Paths.length(leg);
-        if (length == 0) {
-          continue;
-        }
-        String where = zone.id() + ", main to " + zone.laterals().get(i).id();
-        goods.length(pipe.key(), length, where);
-        int bends = corners(leg);
-        fitting("elbow", pipe, bends, where);
-        fitting(i < last ? "tee" : "elbow", pipe, 1, where);
-        joints += 2 * bends + (i < last ? 3 : 2);
-        if (pipe.joint() == Pipe.Joint.SOLVENT_CEMENT) {
-          int couplings = (int) Math.floor(length / rigidPieceM);
-          // The couplings themselves are bought with the cutting plan, which knows the joints.
-          joints += 2 * couplings;
-        }
-      }
-      fitting("adaptor", pipe, 1, zone.id() + ", head");
-      if (pipe.joint() == Pipe.Joint.SOLVENT_CEMENT) {
-        cementJoints += joints;
-      }
-    }
-
-    private void lateral(ZoneDesign zone, ZoneDesign.LateralDesign lateral) {
-      Pipe tubing = lateral.tubing();
-      String where = zone.id() + ", " + lateral.id();
-      if (parts.fitting("take-off", zone.mainPipe()).isPresent()) {
-        fitting("take-off", zone.mainPipe(), 1, where);
-      }
-      fitting("start", tubing, 1, where);
-      double length = 0;
-      for (Line line : lateral.lines()) {
-        goods.length(tubing.key(), line.lengthM(), zone.id() + ", " + line.id());
-        length += line.lengthM();
-        fitting("elbow", tubing, corners(line.path()), where);
-      }
-      if (lateral.run() == Run.DEAD_END) {
-        fitting("end-flush", tubing, 1, where);
-      } else if (lateral.run() == Run.TWO_SIDED) {
-        fitting("tee", tubing, 1, where);
-        fitting("end-flush", tubing, 2, where);
-      } else {
-        // A loop is flushed through a tee at its far end.
-        fitting("tee", tubing, 2, where);
-        fitting("end-flush", tubing, 1, where);
-      }
-      int pins = (int) Math.ceil(length / pinSpacingM);
-      fitting("hold-down", tubing, pins, where);
-      work.add(new WorkAmount("lay-lateral", lateral.id(), length, ""));
-      work.add(new WorkAmount("pin-tubing", lateral.id(), pins, ""));
-    }
-
     private void workOnMains(double trench) {
       double mains = 0;
       for (ZoneResult zone : zones) {
@@ -265,46 +205,12 @@ record Goods(
       work.add(new WorkAmount("dig-trench", "", trench, "irrigation.trench-length"));
       work.add(new WorkAmount("lay-main", "", mains, "irrigation.trench-length"));
       work.add(new WorkAmount("backfill-trench", "", trench, "irrigation.trench-length"));
-      if (cementJoints > 0) {
-        work.add(new WorkAmount("cement-joint", "", cementJoints, ""));
+      if (pipes.cementJoints() > 0) {
+        work.add(new WorkAmount("cement-joint", "", pipes.cementJoints(), ""));
         Pipe pipe = zones.get(0).design().mainPipe();
-        fitting("cement", pipe, 1, cementJoints + " joints");
-        fitting("primer", pipe, 1, cementJoints + " joints");
+        pipes.fitting("cement", pipe, 1, pipes.cementJoints() + " joints");
+        pipes.fitting("primer", pipe, 1, pipes.cementJoints() + " joints");
       }
-    }
-
-    private void fitting(String role, Pipe pipe, int count, String where) {
-      if (count == 0) {
-        return;
-      }
-      Optional<Part> part = parts.fitting(role, pipe);
-      if (part.isPresent()) {
-        goods.pieces(part.get().key(), count, where);
-      } else {
-        findings.add(
-            Finding.of(
-                "irrigation.no-fitting",
-                Severity.NOTE,
-                pipe.key(),
-                "The catalogue has no " + role + " for " + pipe.name() + "; add it to your list."));
-      }
-    }
-
-    private static int corners(List<Point> path) {
-      int corners = 0;
-      for (int i = 1; i < path.size() - 1; i++) {
-        double in = bearing(path.get(i - 1), path.get(i));
-        double out = bearing(path.get(i), path.get(i + 1));
-        double turn = Math.abs(Math.IEEEremainder(out - in, 2 * Math.PI));
-        if (turn > CORNER_RAD) {
-          corners++;
-        }
-      }
-      return corners;
-    }
-
-    private static double bearing(Point a, Point b) {
-      return Math.atan2(b.y() - a.y(), b.x() - a.x());
     }
 
     private void remarkOnWays(Geometry ways) {

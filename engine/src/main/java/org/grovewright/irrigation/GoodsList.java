@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
 import org.grovewright.demand.Requirement;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Input;
@@ -21,6 +23,14 @@ final class GoodsList {
 
     Item(Kind kind) {
       this.kind = kind;
+    }
+
+    double sum() {
+      double sum = 0;
+      for (Input part : parts) {
+        sum += part.value();
+      }
+      return sum;
     }
   }
 
@@ -44,12 +54,23 @@ final class GoodsList {
     return item;
   }
 
+  /** Money for all items of some sort, each by its price for one unit. */
+  double cost(ToDoubleFunction<String> unitPrice, Predicate<String> sort) {
+    double sum = 0;
+    for (Map.Entry<String, Item> entry : items.entrySet()) {
+      if (sort.test(entry.getKey())) {
+        sum += entry.getValue().sum() * unitPrice.applyAsDouble(entry.getKey());
+      }
+    }
+    return sum;
+  }
+
   /** All items, each with a figure {@code irrigation.need.ITEM}. */
   List<Requirement> requirements(FigureBook book) {
     List<Requirement> requirements = new ArrayList<>();
     for (Map.Entry<String, Item> entry : items.entrySet()) {
       Item item = entry.getValue();
-      double sum = item.parts.stream().mapToDouble(Input::value).sum();
+      double sum = item.sum();
       String id = "irrigation.need." + FigureBook.slug(entry.getKey());
       book.enter(
           id,

@@ -1,7 +1,9 @@
 package org.grovewright.irrigation;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Part;
@@ -18,8 +20,14 @@ import org.grovewright.model.Supply.SupplyKind;
 final class HeadParts {
   private final Catalogue catalogue;
 
+  /** The first part of each role, by the pipe it fits; empty text for parts that fit any. */
+  private final Map<String, Map<String, Part>> byRole = new HashMap<>();
+
   HeadParts(Catalogue catalogue) {
     this.catalogue = catalogue;
+    for (Part part : catalogue.parts().values()) {
+      byRole.computeIfAbsent(part.role(), role -> new HashMap<>()).putIfAbsent(part.fits(), part);
+    }
   }
 
   /** The backflow device to advise; none for a tank of its own. */
@@ -53,19 +61,9 @@ final class HeadParts {
 
   /** The part that fills a role on a pipe; one made for the pipe goes before one for any. */
   Optional<Part> fitting(String role, Pipe pipe) {
-    Optional<Part> any = Optional.empty();
-    for (Part part : catalogue.parts().values()) {
-      if (!part.role().equals(role)) {
-        continue;
-      }
-      if (part.fits().equals(pipe.key())) {
-        return Optional.of(part);
-      }
-      if (part.fits().isEmpty() && any.isEmpty()) {
-        any = Optional.of(part);
-      }
-    }
-    return any;
+    Map<String, Part> fit = byRole.getOrDefault(role, Map.of());
+    Part made = fit.get(pipe.key());
+    return Optional.ofNullable(made == null ? fit.get("") : made);
   }
 
   /** Loss coefficient of the part that fills a role on a pipe; 0 where the catalogue has none. */

@@ -20,6 +20,9 @@ import org.grovewright.catalogue.Catalogue;
  * @param catchCans emitters of a zone whose flow is measured with cans
  * @param serviceClearM distance from a buried service within which the trench is remarked on,
  *     metres
+ * @param mostZones most zones that are proposed
+ * @param pinSpacingM distance between pins that hold tubing down, metres
+ * @param rigidPieceM length in which rigid pipe is sold, metres
  */
 record Rulebook(
     double peakRunS,
@@ -36,7 +39,9 @@ record Rulebook(
     double lossAllowanceM,
     int catchCans,
     double serviceClearM,
-    int mostZones) {
+    int mostZones,
+    double pinSpacingM,
+    double rigidPieceM) {
 
   static Rulebook of(Catalogue catalogue) {
     return new Rulebook(
@@ -54,7 +59,9 @@ record Rulebook(
         value(catalogue, "loss-allowance"),
         (int) value(catalogue, "catch-cans"),
         value(catalogue, "service-clearance"),
-        (int) value(catalogue, "most-zones"));
+        (int) value(catalogue, "most-zones"),
+        value(catalogue, "pin-spacing"),
+        value(catalogue, "rigid-piece"));
   }
 
   private static double value(Catalogue catalogue, String key) {

@@ -46,7 +46,8 @@ final class SiteParts {
             parts.lossOf("elbow", usualMain),
             catalogue.constant("irrigation.head-bore").value()),
         terrain,
-        grove.preferences().friction());
+        grove.preferences().friction(),
+        parts);
   }
 
   /** Whether any plant stands higher than the outlet of the supply. */

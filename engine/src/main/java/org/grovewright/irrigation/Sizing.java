@@ -4,29 +4,47 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.EmitterType;
 import org.grovewright.catalogue.Filter;
 import org.grovewright.catalogue.Pipe;
 import org.grovewright.catalogue.Regulator;
-import org.grovewright.catalogue.TypicalPrice;
+import org.grovewright.demand.WorkAmount;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Point;
 import org.grovewright.model.Preferences;
-import org.grovewright.model.Stock;
 import org.grovewright.model.Supply;
+import org.grovewright.model.Watering.Run;
 
 /**
- * Finds the sizes of a zone: the cheapest pairing of main and tubing, with a regulator where one is
- * needed, that on the solved network keeps every emitter in its working range, the water below the
- * speed limit and the emission uniformity good. Where none does, the pairing that comes nearest.
+ * Finds the sizes of a zone: main, tubing of each lateral and regulator that cost least over the
+ * life of the system, goods, work and water given in excess together, and that on the solved
+ * network keep every emitter in its working range, the water below the speed limit and the emission
+ * uniformity good. Where none do, those that come nearest.
+ *
+ * <p>Combinations are solved from the cheapest on. The search ends once the goods alone, with the
+ * water that equal pressure everywhere would still waste, cost as much as the best found; so within
+ * {@link #CLOSE} the best is found, unless {@link #MOST_SOLVES} runs out first.
  */
 final class Sizing {
+  /** Most networks solved for one zone. */
+  private static final int MOST_SOLVES = 40;
+
+  /** Most combinations looked at for one zone. */
+  private static final int MOST_PICKS = 3000;
+
+  /** More laterals than this share one size of tubing, to keep the combinations few. */
+  private static final int MOST_SIZED_ALONE = 3;
+
+  /** Share of the cost that is not worth another solve. */
+  private static final double CLOSE = 0.002;
+
   private final Grove grove;
   private final Catalogue catalogue;
   private final Rulebook rules;
   private final ZoneNetwork.Site site;
-
+  private final Costs costs;
   private final Preferences.Units units;
   private final Filter filter;
 
@@ -36,13 +54,24 @@ final class Sizing {
    * @param zones all zones of the system
    */
   Sizing(
-      Grove grove, Catalogue catalogue, Rulebook rules, ZoneNetwork.Site site, List<Fitted> zones) {
+      Grove grove,
+      Catalogue catalogue,
+      Rulebook rules,
+      ZoneNetwork.Site site,
+      Costs costs,
+      List<Fitted> zones) {
     this.grove = grove;
     this.catalogue = catalogue;
     this.rules = rules;
     this.site = site;
+    this.costs = costs;
     this.units = grove.preferences().units();
     this.filter = filterFor(zones);
+  }
+
+  /** The filter that all zones share. */
+  Filter filter() {
+    return filter;
   }
 
   /**
@@ -55,45 +84,246 @@ final class Sizing {
 
   /** The best design of a zone, solved. */
   ZoneResult best(Fitted zone) {
-    List<List<Point>> main = mainLegs(zone.wish());
-    List<List<Line>> lines = lines(zone);
-    double flow = nominalFlow(zone);
-    List<Optional<Regulator>> regulators = regulators(zone, flow);
-    ZoneResult nearest = null;
-    for (Optional<Regulator> regulator : regulators) {
-      for (Sizes sizes : pairings(zone, main, lines)) {
-        ZoneResult result = ZoneResult.solve(design(zone, main, lines, sizes, regulator), site);
-        if (result.meets(rules)) {
-          return result;
-        }
-        if (nearest == null || result.shortness(rules) < nearest.shortness(rules) - 1e-9) {
-          nearest = result;
-        }
-      }
-    }
-    return nearest;
+    return new Search(zone).best();
   }
 
-  private record Sizes(Pipe main, Pipe tubing, double cost) {}
+  /** A pipe that may be chosen, and what it costs with its fittings. */
+  private record PipeOption(Pipe pipe, double cost) {}
 
-  private ZoneDesign design(
-      Fitted zone,
-      List<List<Point>> main,
-      List<List<Line>> lines,
-      Sizes sizes,
-      Optional<Regulator> regulator) {
-    List<ZoneDesign.LateralDesign> laterals = new ArrayList<>();
-    for (int i = 0; i < lines.size(); i++) {
-      LateralWish wish = zone.wish().laterals().get(i);
-      laterals.add(
-          new ZoneDesign.LateralDesign(
-              wish.id(),
-              wish.row().id(),
-              wish.run(),
-              wish.tubing().orElse(sizes.tubing()),
-              lines.get(i)));
+  /** The choice of one zone's sizes. */
+  private final class Search {
+    private final Fitted zone;
+    private final List<List<Point>> legs;
+    private final List<List<Line>> lines;
+    private final List<PipeOption> mains;
+    private final List<List<PipeOption>> tubings;
+    private final List<Optional<Regulator>> regulators;
+    private final double leastWater;
+    private final List<List<Integer>> tooNarrow = new ArrayList<>();
+    private int solves;
+    private ZoneResult best;
+    private double bestCost = Double.POSITIVE_INFINITY;
+    private ZoneResult nearest;
+
+    Search(Fitted zone) {
+      this.zone = zone;
+      legs = mainLegs(zone.wish());
+      lines = lines(zone);
+      mains = mainOptions();
+      tubings = tubingOptions();
+      regulators = regulators(zone, nominalFlow(zone));
+      leastWater =
+          costs.waterPerM3()
+              * costs.lifeYears()
+              * costs.overwatering().perYearM3(Costs.nominal(zone));
     }
-    return new ZoneDesign(zone.wish().id(), main, sizes.main(), laterals, regulator, filter);
+
+    ZoneResult best() {
+      CheapestFirst combinations = new CheapestFirst(optionCosts());
+      int looked = 0;
+      while (combinations.hasNext() && solves < MOST_SOLVES && looked++ < MOST_PICKS) {
+        CheapestFirst.Pick pick = combinations.next();
+        if (pick.cost() + leastWater >= bestCost * (1 - CLOSE)) {
+          break;
+        }
+        if (tooNarrow.stream().anyMatch(failed -> noWider(pick.options(), failed))) {
+          continue;
+        }
+        boolean meets = attempt(pick.options(), pick.cost());
+        if (!meets && solves == 1 && !widestMeets()) {
+          break;
+        }
+      }
+      return best == null ? nearest : best;
+    }
+
+    /** Solves a combination; whether it keeps the rules. */
+    private boolean attempt(List<Integer> options, double cost) {
+      ZoneResult result = ZoneResult.solve(design(options), site);
+      solves++;
+      if (result.meets(rules)) {
+        double whole = cost + costs.waterPerM3() * costs.wastedM3(result);
+        if (whole < bestCost) {
+          best = result;
+          bestCost = whole;
+        }
+        return true;
+      }
+      if (nearest == null || result.shortness(rules) < nearest.shortness(rules) - 1e-9) {
+        nearest = result;
+      }
+      if (result.outlets().stream()
+          .allMatch(o -> o.pressurePa() <= o.outlet().emitter().maxPressurePa())) {
+        tooNarrow.add(options);
+      }
+      return false;
+    }
+
+    /** Whether the widest pipes keep the rules with any regulator; if not, no pipes will. */
+    private boolean widestMeets() {
+      boolean any = false;
+      double[][] all = optionCosts();
+      for (int r = 0; r < regulators.size(); r++) {
+        List<Integer> widest = new ArrayList<>();
+        double cost = 0;
+        for (int i = 0; i < all.length; i++) {
+          int option = i == 0 ? r : all[i].length - 1;
+          widest.add(option);
+          cost += all[i][option];
+        }
+        any |= attempt(widest, cost);
+      }
+      return any;
+    }
+
+    /** Options are listed from narrow to wide, so wider is a greater index. */
+    private boolean noWider(List<Integer> options, List<Integer> failed) {
+      if (!options.get(0).equals(failed.get(0))) {
+        return false;
+      }
+      for (int i = 1; i < options.size(); i++) {
+        if (options.get(i) > failed.get(i)) {
+          return false;
+        }
+      }
+      return true;
+    }
+
+    private double[][] optionCosts() {
+      double[][] all = new double[2 + tubings.size()][];
+      all[0] =
+          regulators.stream()
+              .mapToDouble(r -> r.map(x -> costs.unitPrice(x.key())).orElse(0.0))
+              .toArray();
+      all[1] = mains.stream().mapToDouble(PipeOption::cost).toArray();
+      for (int i = 0; i < tubings.size(); i++) {
+        all[2 + i] = tubings.get(i).stream().mapToDouble(PipeOption::cost).toArray();
+      }
+      return all;
+    }
+
+    private ZoneDesign design(List<Integer> options) {
+      List<ZoneDesign.LateralDesign> laterals = new ArrayList<>();
+      for (int i = 0; i < lines.size(); i++) {
+        int from = Math.min(i, tubings.size() - 1);
+        Pipe sized = tubings.get(from).get(options.get(2 + from)).pipe();
+        laterals.add(lateral(i, zone.wish().laterals().get(i).tubing().orElse(sized)));
+      }
+      return zoneOf(mains.get(options.get(1)).pipe(), laterals, regulators.get(options.get(0)));
+    }
+
+    private ZoneDesign.LateralDesign lateral(int i, Pipe tubing) {
+      LateralWish wish = zone.wish().laterals().get(i);
+      return new ZoneDesign.LateralDesign(
+          wish.id(), wish.row().id(), wish.run(), tubing, lines.get(i));
+    }
+
+    private ZoneDesign zoneOf(
+        Pipe main, List<ZoneDesign.LateralDesign> laterals, Optional<Regulator> regulator) {
+      return new ZoneDesign(zone.wish().id(), legs, main, laterals, regulator, filter);
+    }
+
+    private List<PipeOption> mainOptions() {
+      Optional<String> given = grove.watering().mainPipeKey();
+      List<Pipe> fit = given.map(k -> List.of(catalogue.pipes().get(k))).orElseGet(this::joinable);
+      double least = Paths.length(legs.get(0)) > 0 ? boreFor(leastFlow(zone.served())) : 0;
+      Pipe any = fit.get(0);
+      List<ZoneDesign.LateralDesign> laterals = new ArrayList<>();
+      for (int i = 0; i < lines.size(); i++) {
+        laterals.add(lateral(i, any));
+      }
+      List<PipeOption> options = new ArrayList<>();
+      for (Pipe pipe : fit) {
+        GoodsList goods = new GoodsList();
+        List<WorkAmount> work = new ArrayList<>();
+        PipeGoods count = new PipeGoods(site.parts(), rules, goods, work, new ArrayList<>());
+        count.main(zoneOf(pipe, laterals, Optional.empty()));
+        if (count.cementJoints() > 0) {
+          work.add(new WorkAmount("cement-joint", "", count.cementJoints(), ""));
+          count.fitting("cement", pipe, 1, "");
+          count.fitting("primer", pipe, 1, "");
+        }
+        options.add(new PipeOption(pipe, costs.of(goods, work)));
+      }
+      return useful(options, least);
+    }
+
+    /** Mains that the catalogue has the fittings for, or all where it has them for none. */
+    private List<Pipe> joinable() {
+      List<Pipe> all = pipes(Pipe.Use.MAIN);
+      List<Pipe> fit = new ArrayList<>();
+      for (Pipe pipe : all) {
+        if (List.of("tee", "elbow", "adaptor").stream()
+            .allMatch(role -> site.parts().fitting(role, pipe).isPresent())) {
+          fit.add(pipe);
+        }
+      }
+      return fit.isEmpty() ? all : fit;
+    }
+
+    private List<List<PipeOption>> tubingOptions() {
+      List<List<PipeOption>> options = new ArrayList<>();
+      if (lines.size() > MOST_SIZED_ALONE) {
+        List<Integer> all = IntStream.range(0, lines.size()).boxed().toList();
+        options.add(tubingOptions(all));
+        return options;
+      }
+      for (int i = 0; i < lines.size(); i++) {
+        options.add(tubingOptions(List.of(i)));
+      }
+      return options;
+    }
+
+    /** Options for laterals that get the same tubing. */
+    private List<PipeOption> tubingOptions(List<Integer> laterals) {
+      List<LateralWish> wishes = laterals.stream().map(zone.wish().laterals()::get).toList();
+      List<Pipe> fit =
+          wishes.stream().allMatch(w -> w.tubing().isPresent())
+              ? List.of(wishes.get(0).tubing().orElseThrow())
+              : pipes(Pipe.Use.LATERAL);
+      double least = 0;
+      for (int i : laterals) {
+        // The fuller of two ends or sides carries at least half.
+        double ends = zone.wish().laterals().get(i).run() == Run.DEAD_END ? 1 : 2;
+        least = Math.max(least, boreFor(leastFlow(List.of(zone.served().get(i))) / ends));
+      }
+      List<PipeOption> options = new ArrayList<>();
+      for (Pipe pipe : fit) {
+        GoodsList goods = new GoodsList();
+        List<WorkAmount> work = new ArrayList<>();
+        PipeGoods count = new PipeGoods(site.parts(), rules, goods, work, new ArrayList<>());
+        for (int i : laterals) {
+          count.lateral("", lateral(i, zone.wish().laterals().get(i).tubing().orElse(pipe)));
+        }
+        options.add(new PipeOption(pipe, costs.of(goods, work)));
+      }
+      return useful(options, least);
+    }
+
+    /** Bore below which this flow is too fast. */
+    private double boreFor(double flow) {
+      return Math.sqrt(flow / (Math.PI / 4 * rules.maxVelocityMPerS())) * (1 - 1e-9);
+    }
+
+    /** Options cheapest first, without those too narrow and those that a cheaper one outdoes. */
+    private List<PipeOption> useful(List<PipeOption> options, double leastBore) {
+      options.sort(Comparator.comparingDouble(PipeOption::cost).thenComparing(o -> o.pipe().key()));
+      List<PipeOption> useful = new ArrayList<>();
+      double bore = 0;
+      for (PipeOption option : options) {
+        double wide = option.pipe().insideDiameterM();
+        if (wide > bore && wide >= leastBore) {
+          useful.add(option);
+          bore = wide;
+        }
+      }
+      return useful.isEmpty()
+          ? List.of(
+              options.stream()
+                  .max(Comparator.comparingDouble(o -> o.pipe().insideDiameterM()))
+                  .orElseThrow())
+          : useful;
+    }
   }
 
   private List<List<Point>> mainLegs(ZoneWish zone) {
@@ -126,34 +356,6 @@ final class Sizing {
     return lines;
   }
 
-  /** Pairings of main and tubing, cheapest first. */
-  private List<Sizes> pairings(Fitted zone, List<List<Point>> main, List<List<Line>> lines) {
-    double mainM = main.stream().mapToDouble(Paths::length).sum();
-    double tubingM = lines.stream().flatMap(List::stream).mapToDouble(Line::lengthM).sum();
-    boolean allGiven = zone.wish().laterals().stream().allMatch(l -> l.tubing().isPresent());
-    List<Pipe> tubings =
-        allGiven
-            ? List.of(zone.wish().laterals().get(0).tubing().orElseThrow())
-            : pipes(Pipe.Use.LATERAL);
-    List<Pipe> mains =
-        grove
-            .watering()
-            .mainPipeKey()
-            .map(key -> List.of(catalogue.pipes().get(key)))
-            .orElseGet(() -> pipes(Pipe.Use.MAIN));
-    List<Sizes> all = new ArrayList<>();
-    for (Pipe m : mains) {
-      for (Pipe t : tubings) {
-        all.add(new Sizes(m, t, mainM * pricePerM(m) + tubingM * pricePerM(t)));
-      }
-    }
-    all.sort(
-        Comparator.comparingDouble(Sizes::cost)
-            .thenComparing(s -> s.main().key())
-            .thenComparing(s -> s.tubing().key()));
-    return all;
-  }
-
   /** Pipes of a use that the owner's unit system sells, or all where it sells none. */
   private List<Pipe> pipes(Pipe.Use use) {
     List<Pipe> fit = new ArrayList<>();
@@ -165,14 +367,16 @@ final class Sizing {
     return fit;
   }
 
-  private double pricePerM(Pipe pipe) {
-    Stock.Price own = grove.stock().prices().get(pipe.key());
-    if (own != null) {
-      return own.amount() / own.packSize();
+  /** Flow that plants draw at the least pressure their emitters work at, m3/s. */
+  private static double leastFlow(List<List<LateralLayout.Served>> laterals) {
+    double sum = 0;
+    for (List<LateralLayout.Served> lateral : laterals) {
+      for (LateralLayout.Served plant : lateral) {
+        double least = plant.emitter().minPressurePa() / SupplyModel.PASCALS_PER_METRE;
+        sum += plant.count() * ZoneNetwork.curveOf(plant.emitter()).flow(least);
+      }
     }
-    TypicalPrice typical = catalogue.prices().get(pipe.key());
-    // Plastic pipe is sold roughly by its weight, so bore stands in for a price not known.
-    return typical == null ? pipe.insideDiameterM() * 50 : typical.amount() / typical.packSize();
+    return sum;
   }
 
   private static double nominalFlow(Fitted zone) {
@@ -225,7 +429,7 @@ final class Sizing {
     return filter.lossAtRatedPa() * share * share;
   }
 
-  /** No regulator where the pressure needs none, else those that fit, the likeliest first. */
+  /** No regulator where the pressure needs none, else those that fit, the cheapest first. */
   private List<Optional<Regulator>> regulators(Fitted zone, double flow) {
     if (grove.watering().regulatorKey().isPresent()) {
       return List.of(
@@ -235,6 +439,7 @@ final class Sizing {
     double highest = Double.NEGATIVE_INFINITY;
     double allowed = Double.POSITIVE_INFINITY;
     double wanted = 0;
+    double least = Double.NEGATIVE_INFINITY;
     for (List<LateralLayout.Served> lateral : zone.served()) {
       for (LateralLayout.Served plant : lateral) {
         double ground = site.terrain().heightAt(plant.at());
@@ -242,6 +447,7 @@ final class Sizing {
         highest = Math.max(highest, ground);
         EmitterType e = plant.emitter();
         allowed = Math.min(allowed, e.maxPressurePa());
+        least = Math.max(least, e.minPressurePa() + ground * SupplyModel.PASCALS_PER_METRE);
         wanted = Math.max(wanted, e.compensating() ? e.minPressurePa() : e.nominalPressurePa());
       }
     }
@@ -253,20 +459,23 @@ final class Sizing {
     }
     double target = wanted + (highest - source + rules.lossAllowanceM()) * perMetre;
     double ceiling = allowed - (source - lowest) * perMetre;
+    double floor = least - source * perMetre;
     List<Regulator> fit = new ArrayList<>();
     for (Regulator r : catalogue.regulators().values()) {
       if (r.market().serves(units)
           && r.setPressurePa() <= ceiling
+          && r.setPressurePa() >= floor
           && r.minFlowM3PerS() <= flow
           && r.maxFlowM3PerS() >= flow) {
         fit.add(r);
       }
     }
     fit.sort(
-        Comparator.comparingDouble((Regulator r) -> Math.abs(r.setPressurePa() - target))
+        Comparator.comparingDouble((Regulator r) -> costs.unitPrice(r.key()))
+            .thenComparingDouble(r -> Math.abs(r.setPressurePa() - target))
             .thenComparing(Regulator::key));
     List<Optional<Regulator>> tried = new ArrayList<>();
-    fit.stream().limit(3).forEach(r -> tried.add(Optional.of(r)));
+    fit.forEach(r -> tried.add(Optional.of(r)));
     return tried.isEmpty() ? List.of(Optional.empty()) : tried;
   }
 }

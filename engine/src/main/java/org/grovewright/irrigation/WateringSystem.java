@@ -19,6 +19,8 @@ import org.grovewright.water.WaterNeeds;
  * @param trenchM length of trench for the mains, metres
  * @param requirements goods
  * @param work work
+ * @param alternatives ways to water the grove that were compared, the planned one among them,
+ *     cheapest first; empty where no proposal is wanted
  * @param findings remarks and shortfalls
  */
 public record WateringSystem(
@@ -27,6 +29,7 @@ public record WateringSystem(
     double trenchM,
     List<Requirement> requirements,
     List<WorkAmount> work,
+    List<Alternative> alternatives,
     List<Finding> findings) {
   /** Year of the plan whose peak month the emitters are counted for. */
   static final int DESIGN_YEAR = 3;
@@ -36,6 +39,7 @@ public record WateringSystem(
     zones = List.copyOf(zones);
     requirements = List.copyOf(requirements);
     work = List.copyOf(work);
+    alternatives = List.copyOf(alternatives);
     findings = List.copyOf(findings);
   }
 
@@ -53,13 +57,21 @@ public record WateringSystem(
     double[] peak =
         needs.plants().stream().mapToDouble(p -> p.peakOf(DESIGN_YEAR).need().value()).toArray();
     ZoneNetwork.Site site = SiteParts.of(grove, catalogue, supply, terrain);
-    List<ZoneResult> zones = new Designer(grove, catalogue, peak, site, rules, findings).design();
+    Costs costs = new Costs(grove, catalogue, needs);
+    Zoning zoning = new Zoning(grove, catalogue, rules, findings);
+    DesignSite with = new DesignSite(grove, catalogue, peak, site, rules, costs, zoning);
+    Alternatives ways = Alternatives.of(with);
+    List<ZoneResult> zones = ways.planned().zones();
+    Goods goods = ways.planned().goods();
     findings.addAll(Designer.remarks(zones, grove, rules));
     SystemFigures.enter(zones, grove, rules, book);
-    Goods goods = Goods.of(zones, grove, catalogue, site, rules, book);
+    List<Requirement> requirements = goods.enter(book);
+    List<Alternative> shown =
+        grove.watering().propose() && !zones.isEmpty() ? ways.shown() : List.of();
+    Alternatives.enter(shown, costs, rules, book);
     findings.addAll(goods.findings());
     return new WateringSystem(
-        supply, zones, goods.trenchM(), goods.requirements(), goods.work(), findings);
+        supply, zones, goods.trenchM(), requirements, goods.work(), shown, findings);
   }
 
   /** Id of the figure of a plant's flow. */

@@ -40,6 +40,7 @@ public record ZoneNetwork(Network network, Map<String, String> outletNodes) {
    * @param fittings loss coefficients of fittings
    * @param terrain the ground
    * @param friction friction formula
+   * @param parts the devices and fittings there are
    */
   record Site(
       SupplyModel supply,
@@ -48,7 +49,8 @@ public record ZoneNetwork(Network network, Map<String, String> outletNodes) {
       Pipe feeder,
       Fittings fittings,
       Terrain terrain,
-      Preferences.Friction friction) {}
+      Preferences.Friction friction,
+      HeadParts parts) {}
 
   /**
    * Loss coefficients K on the velocity head.

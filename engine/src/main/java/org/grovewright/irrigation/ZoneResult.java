@@ -127,10 +127,37 @@ public record ZoneResult(
     double least = Double.POSITIVE_INFINITY;
     for (OutletResult o : outlets) {
       double n = count.get(o.outlet().plant());
-      double spread = 1 - 1.27 * o.outlet().emitter().manufacturingCv() / Math.sqrt(n);
-      least = Math.min(least, spread * o.relativeFlow());
+      least = Math.min(least, spread(o.outlet().emitter(), n) * o.relativeFlow());
     }
     return least / mean;
+  }
+
+  /**
+   * Keller and Karmeli's allowance for emitters that are made unlike, for a plant with n of them.
+   */
+  static double spread(EmitterType emitter, double n) {
+    return 1 - 1.27 * emitter.manufacturingCv() / Math.sqrt(n);
+  }
+
+  /** The same zone under another name. */
+  ZoneResult named(String id) {
+    return new ZoneResult(
+        new ZoneDesign(
+            id,
+            design.main(),
+            design.mainPipe(),
+            design.laterals(),
+            design.regulator(),
+            design.filter()),
+        network,
+        solution,
+        outlets,
+        flowM3PerS,
+        emissionUniformity,
+        lowQuarter,
+        christiansen,
+        maxVelocityMPerS,
+        fastestPipe);
   }
 
   /** Flow of each plant of the zone by its index in the grove, m3/s. */

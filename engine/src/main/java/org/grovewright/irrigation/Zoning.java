@@ -27,6 +27,7 @@ final class Zoning {
   private final Rulebook rules;
   private final List<Finding> findings;
   private final Map<String, List<Integer>> plantsByRow = new LinkedHashMap<>();
+  private List<ZoneWish> drawn;
 
   Zoning(Grove grove, Catalogue catalogue, Rulebook rules, List<Finding> findings) {
     this.grove = grove;
@@ -76,8 +77,15 @@ final class Zoning {
         : Optional.empty();
   }
 
-  /** The zones as the owner drew them. Rows in no zone get a remark. */
+  /** The zones as the owner drew them. Rows in no zone get a remark, once. */
   List<ZoneWish> asDrawn() {
+    if (drawn == null) {
+      drawn = readDrawn();
+    }
+    return drawn;
+  }
+
+  private List<ZoneWish> readDrawn() {
     List<ZoneWish> zones = new ArrayList<>();
     List<String> served = new ArrayList<>();
     for (Watering.Zone zone : grove.watering().zones()) {
@@ -118,12 +126,13 @@ final class Zoning {
    *
    * @param flowOf flow of a lateral with these plants, m3/s
    * @param limit flow that a zone may draw, m3/s
+   * @param run how laterals of rows with main plants run
    */
-  List<ZoneWish> proposed(ToDoubleFunction<LateralWish> flowOf, double limit) {
+  List<ZoneWish> proposed(ToDoubleFunction<LateralWish> flowOf, double limit, Watering.Run run) {
     List<LateralWish> laterals = new ArrayList<>();
     for (Row row : grove.rows()) {
       if (!plantsByRow.get(row.id()).isEmpty()) {
-        laterals.add(usual(row));
+        laterals.add(usual(row, run));
       }
     }
     List<ZoneWish> zones = new ArrayList<>();
@@ -148,13 +157,13 @@ final class Zoning {
     return zones;
   }
 
-  private LateralWish usual(Row row) {
+  private LateralWish usual(Row row, Watering.Run run) {
     List<Integer> plants = plantsByRow.get(row.id());
     boolean trees = plants.stream().anyMatch(this::isMain);
     return new LateralWish(
         row.id(),
         row,
-        trees ? Watering.Run.LOOP : Watering.Run.DEAD_END,
+        trees ? run : Watering.Run.DEAD_END,
         plants,
         Optional.empty(),
         Optional.empty(),

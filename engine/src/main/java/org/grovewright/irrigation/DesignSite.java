@@ -1,0 +1,27 @@
+package org.grovewright.irrigation;
+
+import java.util.List;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.model.Grove;
+
+/**
+ * What all designs of one grove's system share.
+ *
+ * @param peakNeed need of each plant in the peak month that the system is laid out for, m3/s as a
+ *     mean over the day
+ */
+record DesignSite(
+    Grove grove,
+    Catalogue catalogue,
+    double[] peakNeed,
+    ZoneNetwork.Site network,
+    Rulebook rules,
+    Costs costs,
+    Zoning zoning) {
+
+  /** A designed system with its goods and cost. */
+  Candidate candidate(DesignPolicy policy, List<ZoneResult> zones) {
+    Goods goods = Goods.of(zones, grove, catalogue, network, rules);
+    return Candidate.of(policy, zones, goods, grove, rules, costs);
+  }
+}

@@ -1,0 +1,136 @@
+package org.grovewright.irrigation;
+
+import java.util.List;
+import java.util.Optional;
+import org.grovewright.catalogue.Part;
+import org.grovewright.catalogue.Pipe;
+import org.grovewright.demand.WorkAmount;
+import org.grovewright.finding.Finding;
+import org.grovewright.finding.Finding.Severity;
+import org.grovewright.model.Point;
+import org.grovewright.model.Watering.Run;
+
+/**
+ * Counts pipe with its fittings and the work that depends on the pipe, into lists of goods and
+ * work. The main and each lateral are counted apart, so that the choice of sizes can price each
+ * alone.
+ */
+final class PipeGoods {
+  private static final double CORNER_RAD = Math.PI / 4;
+
+  private final HeadParts parts;
+  private final Rulebook rules;
+  private final GoodsList goods;
+  private final List<WorkAmount> work;
+  private final List<Finding> findings;
+  private int cementJoints;
+
+  PipeGoods(
+      HeadParts parts,
+      Rulebook rules,
+      GoodsList goods,
+      List<WorkAmount> work,
+      List<Finding> findings) {
+    this.parts = parts;
+    this.rules = rules;
+    this.goods = goods;
+    this.work = work;
+    this.findings = findings;
+  }
+
+  /** Joints to be cemented so far. */
+  int cementJoints() {
+    return cementJoints;
+  }
+
+  void main(ZoneDesign zone) {
+    Pipe pipe = zone.mainPipe();
+    int joints = 2;
+    int last = zone.main().size() - 1;
+    for (int i = 0; i <= last; i++) {
+      List<Point> leg = zone.main().get(i);
+      double length = Paths.length(leg);
+      if (length == 0) {
+        continue;
+      }
+      String where = zone.id() + ", main to " + zone.laterals().get(i).id();
+      goods.length(pipe.key(), length, where);
+      int bends = corners(leg);
+      fitting("elbow", pipe, bends, where);
+      fitting(i < last ? "tee" : "elbow", pipe, 1, where);
+      joints += 2 * bends + (i < last ? 3 : 2);
+      if (pipe.joint() == Pipe.Joint.SOLVENT_CEMENT) {
+        int couplings = (int) Math.floor(length / rules.rigidPieceM());
+        // The couplings themselves are bought with the cutting plan, which knows the joints.
+        joints += 2 * couplings;
+      }
+    }
+    fitting("adaptor", pipe, 1, zone.id() + ", head");
+    if (parts.fitting("take-off", pipe).isPresent()) {
+      fitting("take-off", pipe, zone.laterals().size(), zone.id() + ", one a lateral");
+    }
+    if (pipe.joint() == Pipe.Joint.SOLVENT_CEMENT) {
+      cementJoints += joints;
+    }
+  }
+
+  void lateral(String zone, ZoneDesign.LateralDesign lateral) {
+    Pipe tubing = lateral.tubing();
+    String where = zone + ", " + lateral.id();
+    fitting("start", tubing, 1, where);
+    double length = 0;
+    for (Line line : lateral.lines()) {
+      goods.length(tubing.key(), line.lengthM(), zone + ", " + line.id());
+      length += line.lengthM();
+      fitting("elbow", tubing, corners(line.path()), where);
+    }
+    if (lateral.run() == Run.DEAD_END) {
+      fitting("end-flush", tubing, 1, where);
+    } else if (lateral.run() == Run.TWO_SIDED) {
+      fitting("tee", tubing, 1, where);
+      fitting("end-flush", tubing, 2, where);
+    } else {
+      // A loop is flushed through a tee at its far end.
+      fitting("tee", tubing, 2, where);
+      fitting("end-flush", tubing, 1, where);
+    }
+    int pins = (int) Math.ceil(length / rules.pinSpacingM());
+    fitting("hold-down", tubing, pins, where);
+    work.add(new WorkAmount("lay-lateral", lateral.id(), length, ""));
+    work.add(new WorkAmount("pin-tubing", lateral.id(), pins, ""));
+  }
+
+  void fitting(String role, Pipe pipe, int count, String where) {
+    if (count == 0) {
+      return;
+    }
+    Optional<Part> part = parts.fitting(role, pipe);
+    if (part.isPresent()) {
+      goods.pieces(part.get().key(), count, where);
+    } else {
+      findings.add(
+          Finding.of(
+              "irrigation.no-fitting",
+              Severity.NOTE,
+              pipe.key(),
+              "The catalogue has no " + role + " for " + pipe.name() + "; add it to your list."));
+    }
+  }
+
+  private static int corners(List<Point> path) {
+    int corners = 0;
+    for (int i = 1; i < path.size() - 1; i++) {
+      double in = bearing(path.get(i - 1), path.get(i));
+      double out = bearing(path.get(i), path.get(i + 1));
+      double turn = Math.abs(Math.IEEEremainder(out - in, 2 * Math.PI));
+      if (turn > CORNER_RAD) {
+        corners++;
+      }
+    }
+    return corners;
+  }
+
+  private static double bearing(Point a, Point b) {
+    return Math.atan2(b.y() - a.y(), b.x() - a.x());
+  }
+}
