@@ -34,7 +34,7 @@ final class Costs {
     this.grove = grove;
     this.catalogue = catalogue;
     overwatering =
-        new Overwatering(
+        Overwatering.of(
             needs,
             WateringSystem.DESIGN_YEAR,
             catalogue.constant("irrigation.application-efficiency").value());

@@ -15,23 +15,25 @@ final class Overwatering {
   private final double efficiency;
 
   /**
-   * For the needs of one year of the plan.
+   * For given needs.
    *
+   * @param needM3PerS need of each plant of the grove in each of the twelve months
    * @param efficiency share of the water from emitters that roots can use
    */
-  Overwatering(WaterNeeds needs, int year, double efficiency) {
+  Overwatering(double[][] needM3PerS, double efficiency) {
+    this.needM3PerS = needM3PerS;
     this.efficiency = efficiency;
-    needM3PerS =
-        needs.plants().stream()
-            .map(
-                p -> {
-                  double[] months = new double[12];
-                  for (int m = 0; m < 12; m++) {
-                    months[m] = p.at(year, m + 1).need().value();
-                  }
-                  return months;
-                })
-            .toArray(double[][]::new);
+  }
+
+  /** For the needs of one year of the plan. */
+  static Overwatering of(WaterNeeds needs, int year, double efficiency) {
+    double[][] months = new double[needs.plants().size()][12];
+    for (int p = 0; p < months.length; p++) {
+      for (int m = 0; m < 12; m++) {
+        months[p][m] = needs.plants().get(p).at(year, m + 1).need().value();
+      }
+    }
+    return new Overwatering(months, efficiency);
   }
 
   /**
@@ -43,7 +45,10 @@ final class Overwatering {
    */
   record Flow(int plant, double flowM3PerS, double spread) {}
 
-  /** Water in excess in a year, m3; infinite where a plant in need gets none. */
+  /**
+   * Water in excess in a year, m3. A plant that no water reaches is left out: no run time would
+   * help it.
+   */
   double perYearM3(List<Flow> zone) {
     double all = zone.stream().mapToDouble(Flow::flowM3PerS).sum();
     double excess = 0;
@@ -52,7 +57,7 @@ final class Overwatering {
       double needed = 0;
       for (Flow flow : zone) {
         double need = needM3PerS[flow.plant()][m];
-        if (need > 0) {
+        if (need > 0 && flow.flowM3PerS() > 0) {
           share = Math.max(share, need / (flow.spread() * flow.flowM3PerS()));
           needed += need;
         }
@@ -67,7 +72,7 @@ final class Overwatering {
     double share = 0;
     for (Flow flow : zone) {
       double need = needM3PerS[flow.plant()][month - 1];
-      if (need > 0) {
+      if (need > 0 && flow.flowM3PerS() > 0) {
         share = Math.max(share, need / (flow.flowM3PerS() * efficiency));
       }
     }
