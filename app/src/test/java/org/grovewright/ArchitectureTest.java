@@ -32,7 +32,7 @@ class ArchitectureTest {
           "ground", Set.of("growth", "layout"),
           "hydraulics", Set.of(),
           "water", Set.of("growth"),
-          "irrigation", Set.of("hydraulics", "layout", "water"),
+          "irrigation", Set.of("growth", "hydraulics", "layout", "water"),
           "buying", Set.of(),
           "work", Set.of("ground"));
 

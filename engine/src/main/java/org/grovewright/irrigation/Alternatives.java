@@ -46,7 +46,7 @@ final class Alternatives {
   }
 
   /**
-   * Designs a system for each sort of emitter with dead ends, then the best of these with the other
+   * Designs a system for each sort of emitter with loops, then the best of these with the other
    * runs. Ways that come to the same system count once.
    */
   static Alternatives of(DesignSite site) {
@@ -56,12 +56,12 @@ final class Alternatives {
       return ways;
     }
     boolean drawn = !site.grove().watering().zones().isEmpty();
-    Optional<Run> first = drawn ? Optional.empty() : Optional.of(Run.DEAD_END);
+    Optional<Run> first = drawn ? Optional.empty() : Optional.of(Run.LOOP);
     emitters(first, site.rules()).forEach(ways::tryOut);
     if (!drawn) {
       DesignPolicy best = ways.planned.policy();
       ways.tryOut(best.running(Run.TWO_SIDED));
-      ways.tryOut(best.running(Run.LOOP));
+      ways.tryOut(best.running(Run.DEAD_END));
     }
     return ways;
   }

@@ -9,11 +9,13 @@ import org.grovewright.model.Grove;
  *
  * @param peakNeed need of each plant in the peak month that the system is laid out for, m3/s as a
  *     mean over the day
+ * @param crownRadiusM radius of the crown of each plant at the end of the system's life, metres
  */
 record DesignSite(
     Grove grove,
     Catalogue catalogue,
     double[] peakNeed,
+    double[] crownRadiusM,
     ZoneNetwork.Site network,
     Rulebook rules,
     Costs costs,

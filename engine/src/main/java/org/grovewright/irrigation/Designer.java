@@ -14,6 +14,7 @@ import org.grovewright.finding.Finding.Severity;
 import org.grovewright.layout.Terrain;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
+import org.grovewright.model.Watering.Run;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
 
@@ -62,7 +63,24 @@ final class Designer {
     if (policy.run().isEmpty()) {
       return solve(zoning.asDrawn());
     }
-    return solve(numbered(divided(zoning.proposed(this::flowOf, flowLimit(), policy.run().get()))));
+    return solve(
+        numbered(
+            divided(zoning.proposed(this::flowOf, flowLimit(), policy.run().get(), this::sided))));
+  }
+
+  /** The lateral, or a loop in its place where one line would leave a tree half dry. */
+  private LateralWish sided(LateralWish lateral) {
+    if (lateral.run() != Run.DEAD_END) {
+      return lateral;
+    }
+    List<Line> lines =
+        LateralLayout.lay(
+            lateral.id(),
+            lateral.row().line(),
+            lateral.run(),
+            served(lateral),
+            rules.layoutRules(lateral.offsetM()));
+    return new OneSide(with).halfDry(lines).isEmpty() ? lateral : lateral.running(Run.LOOP);
   }
 
   /**

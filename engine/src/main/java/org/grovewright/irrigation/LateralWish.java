@@ -35,6 +35,12 @@ record LateralWish(
     plants = List.copyOf(plants);
   }
 
+  /** The same lateral with another run. */
+  LateralWish running(Run other) {
+    return new LateralWish(
+        id, row, other, plants, tubing, emitter, count, companionEmitter, offsetM);
+  }
+
   /** The same lateral for some of its plants only. */
   LateralWish serving(String newId, List<Integer> some) {
     return new LateralWish(

@@ -22,6 +22,8 @@ import org.grovewright.catalogue.Catalogue;
  *     metres
  * @param mostZones most zones that are proposed
  * @param pinSpacingM distance between pins that hold tubing down, metres
+ * @param wettedShare share of the ground under a tree's crown that tubing along one side must wet
+ *     to be enough
  * @param rigidPieceM length in which rigid pipe is sold, metres
  */
 record Rulebook(
@@ -41,6 +43,7 @@ record Rulebook(
     double serviceClearM,
     int mostZones,
     double pinSpacingM,
+    double wettedShare,
     double rigidPieceM) {
 
   static Rulebook of(Catalogue catalogue) {
@@ -61,6 +64,7 @@ record Rulebook(
         value(catalogue, "service-clearance"),
         (int) value(catalogue, "most-zones"),
         value(catalogue, "pin-spacing"),
+        value(catalogue, "one-side-wetted-share"),
         value(catalogue, "rigid-piece"));
   }
 

@@ -6,6 +6,7 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.demand.Requirement;
 import org.grovewright.demand.WorkAmount;
 import org.grovewright.finding.Finding;
+import org.grovewright.growth.Growth;
 import org.grovewright.layout.Terrain;
 import org.grovewright.model.Grove;
 import org.grovewright.quantity.FigureBook;
@@ -59,11 +60,14 @@ public record WateringSystem(
     ZoneNetwork.Site site = SiteParts.of(grove, catalogue, supply, terrain);
     Costs costs = new Costs(grove, catalogue, needs);
     Zoning zoning = new Zoning(grove, catalogue, rules, findings);
-    DesignSite with = new DesignSite(grove, catalogue, peak, site, rules, costs, zoning);
+    DesignSite with =
+        new DesignSite(
+            grove, catalogue, peak, crowns(grove, catalogue, costs), site, rules, costs, zoning);
     Alternatives ways = Alternatives.of(with);
     List<ZoneResult> zones = ways.planned().zones();
     Goods goods = ways.planned().goods();
     findings.addAll(Designer.remarks(zones, grove, rules));
+    findings.addAll(new OneSide(with).remarks(zones));
     SystemFigures.enter(zones, grove, rules, book);
     List<Requirement> requirements = goods.enter(book);
     List<Alternative> shown =
@@ -72,6 +76,21 @@ public record WateringSystem(
     findings.addAll(goods.findings());
     return new WateringSystem(
         supply, zones, goods.trenchM(), requirements, goods.work(), shown, findings);
+  }
+
+  /** Radius of each crown at the end of the system's life, metres. */
+  private static double[] crowns(Grove grove, Catalogue catalogue, Costs costs) {
+    return grove.plantings().stream()
+        .mapToDouble(
+            p ->
+                Growth.of(
+                            p,
+                            catalogue.species().get(p.speciesKey()),
+                            grove.start(),
+                            catalogue.constants())
+                        .spreadM(costs.lifeYears())
+                    / 2)
+        .toArray();
   }
 
   /** Id of the figure of a plant's flow. */

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.ToDoubleFunction;
+import java.util.function.UnaryOperator;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Species;
 import org.grovewright.finding.Finding;
@@ -127,12 +128,17 @@ final class Zoning {
    * @param flowOf flow of a lateral with these plants, m3/s
    * @param limit flow that a zone may draw, m3/s
    * @param run how laterals of rows with main plants run
+   * @param sided a lateral with another run, if that one does not do for its plants
    */
-  List<ZoneWish> proposed(ToDoubleFunction<LateralWish> flowOf, double limit, Watering.Run run) {
+  List<ZoneWish> proposed(
+      ToDoubleFunction<LateralWish> flowOf,
+      double limit,
+      Watering.Run run,
+      UnaryOperator<LateralWish> sided) {
     List<LateralWish> laterals = new ArrayList<>();
     for (Row row : grove.rows()) {
       if (!plantsByRow.get(row.id()).isEmpty()) {
-        laterals.add(usual(row, run));
+        laterals.add(sided.apply(usual(row, run)));
       }
     }
     List<ZoneWish> zones = new ArrayList<>();
