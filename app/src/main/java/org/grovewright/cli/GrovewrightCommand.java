@@ -26,6 +26,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
     sortOptions = false,
     synopsisSubcommandLabel = "COMMAND",
     subcommands = {
+      ServeCommand.class,
       DemoCommand.class,
       NewCommand.class,
       CheckCommand.class,
@@ -39,6 +40,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
     footer = {
       "",
       "Examples:",
+      "  grovewright                             plan in your browser",
       "  grovewright demo --out demo-plan        plan the invented example grove",
       "  grovewright plan grove.yaml --out plan  plan your own",
       "",
@@ -54,7 +56,7 @@ public final class GrovewrightCommand implements Runnable {
 
   @Spec private CommandSpec spec;
 
-  /** Without a command, shows what there is. */
+  /** With options but no command, shows what there is. */
   @Override
   public void run() {
     spec.commandLine().usage(spec.commandLine().getOut());
@@ -103,7 +105,7 @@ public final class GrovewrightCommand implements Runnable {
             .setCaseInsensitiveEnumValuesAllowed(true)
             .setParameterExceptionHandler((failure, words) -> explain(failure))
             .setExecutionExceptionHandler((failure, at, parsed) -> top.failed(failure, at));
-    return line.execute(args);
+    return args.length == 0 ? line.execute("serve") : line.execute(args);
   }
 
   private static int explain(ParameterException failure) {

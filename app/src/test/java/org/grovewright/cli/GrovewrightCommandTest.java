@@ -61,10 +61,10 @@ class GrovewrightCommandTest {
   }
 
   @Test
-  void withoutACommandItShowsWhatThereIs() {
-    CommandLineRun run = CommandLineRun.of();
+  void helpShowsWhatThereIs() {
+    CommandLineRun run = CommandLineRun.of("--help");
     assertThat(run.code()).isZero();
-    assertThat(run.out()).contains("demo", "plan", "explain", "Exit codes");
+    assertThat(run.out()).contains("serve", "demo", "plan", "explain", "Exit codes");
     assertThat(run.err()).isEmpty();
   }
 

@@ -1,0 +1,197 @@
+package org.grovewright.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.files.CatalogueException;
+import org.grovewright.catalogue.files.CatalogueFiles;
+import org.grovewright.store.DataFolder;
+import org.grovewright.store.Store;
+import org.grovewright.store.StoreAddress;
+import org.grovewright.store.StoreException;
+import org.grovewright.web.CannotServeException;
+import org.grovewright.web.PortTakenException;
+import org.grovewright.web.ServerSettings;
+import org.grovewright.web.WebServer;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Serves the plan to browsers. */
+@Command(
+    name = "serve",
+    description = {
+      "Opens the plan in your browser, to be drawn and changed there.",
+      "",
+      "Only this machine can reach it, unless --bind names an address that others reach too; then"
+          + " everybody must sign in. Your groves are kept in your data folder.",
+    },
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    footer = {
+      "",
+      "Examples:",
+      "  grovewright                                   the same as grovewright serve",
+      "  grovewright serve --no-browser --port 8080",
+      "  grovewright serve --bind 0.0.0.0 --certificate cert.pem --key key.pem",
+    })
+final class ServeCommand implements Callable<Integer> {
+  private static final int PORTS_TRIED = 20;
+
+  @Option(
+      names = "--port",
+      paramLabel = "PORT",
+      description =
+          "Port to listen on; without it " + WebServer.USUAL_PORT + " or the next that is free.")
+  private Integer port;
+
+  @Option(
+      names = "--bind",
+      paramLabel = "ADDRESS",
+      defaultValue = "127.0.0.1",
+      description = "Address of this machine to listen on (default: this machine alone).")
+  private String bind;
+
+  @Option(
+      names = "--host-name",
+      paramLabel = "NAME",
+      description =
+          "Name under which others reach this machine, such as grove.example.org; may be given"
+              + " more than once. Everybody must sign in then.")
+  private List<String> hostNames = new ArrayList<>();
+
+  @Option(
+      names = "--data",
+      paramLabel = "FOLDER",
+      description = "Folder of your groves (default: your data folder, or GROVEWRIGHT_DATA).")
+  private String data;
+
+  @Option(
+      names = "--database",
+      paramLabel = "JDBC-URL",
+      description = "PostgreSQL database instead of a folder: jdbc:postgresql://...")
+  private String database;
+
+  @Option(
+      names = "--certificate",
+      paramLabel = "FILE",
+      description = "Certificate for HTTPS, with its chain (PEM).")
+  private Path certificate;
+
+  @Option(names = "--key", paramLabel = "FILE", description = "Private key of it (PEM).")
+  private Path key;
+
+  @Option(names = "--no-browser", description = "Do not open a browser.")
+  private boolean noBrowser;
+
+  @Option(
+      names = "--catalogue",
+      paramLabel = "FILE",
+      description = "Your own rows for the catalogue: a CSV file, or a folder of them.")
+  private Path catalogue;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() throws InterruptedException {
+    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter err = spec.commandLine().getErr();
+    CompletableFuture<Catalogue> tables = tables();
+    CountDownLatch end = new CountDownLatch(1);
+    CountDownLatch ended = new CountDownLatch(1);
+    try (Store store = open();
+        WebServer server = start(store, tables, err)) {
+      store.trouble().ifPresent(trouble -> err.println("grovewright: " + trouble.getMessage()));
+      out.println("Grovewright is at " + server.address());
+      out.println("Press Ctrl+C to stop it.");
+      out.flush();
+      err.flush();
+      if (!noBrowser) {
+        Browser.open(server.address());
+      }
+      Runtime.getRuntime().addShutdownHook(new Thread(() -> endAndWait(end, ended)));
+      end.await();
+    } finally {
+      ended.countDown();
+    }
+    return ExitCode.OK;
+  }
+
+  private static void endAndWait(CountDownLatch end, CountDownLatch ended) {
+    end.countDown();
+    try {
+      ended.await();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private CompletableFuture<Catalogue> tables() {
+    if (catalogue == null) {
+      return CompletableFuture.supplyAsync(() -> CatalogueFiles.load().catalogue());
+    }
+    try {
+      return CompletableFuture.completedFuture(CatalogueFiles.load().with(catalogue).catalogue());
+    } catch (CatalogueException e) {
+      throw new BadInputException(e.getMessage());
+    }
+  }
+
+  private Store open() {
+    if (data != null && database != null) {
+      throw new BadInputException(
+          "Give either --data or --database: groves are kept in one place.");
+    }
+    try {
+      StoreAddress address =
+          DataFolder.find(
+              Optional.ofNullable(database != null ? database : data),
+              System.getenv(),
+              System.getProperty("os.name"),
+              Path.of(System.getProperty("user.home")));
+      return Store.open(address, InstantSource.system());
+    } catch (StoreException e) {
+      throw new BadInputException(e.getMessage());
+    }
+  }
+
+  private WebServer start(Store store, CompletableFuture<Catalogue> tables, PrintWriter err) {
+    if ((certificate == null) != (key == null)) {
+      throw new BadInputException("HTTPS needs both --certificate and --key.");
+    }
+    Optional<ServerSettings.Certificate> https =
+        certificate == null
+            ? Optional.empty()
+            : Optional.of(new ServerSettings.Certificate(certificate, key));
+    int first = port == null ? WebServer.USUAL_PORT : port;
+    for (int tried = first; ; tried++) {
+      try {
+        return WebServer.start(
+            new ServerSettings(bind, tried, https, hostNames),
+            store,
+            tables,
+            bug -> told(bug, err));
+      } catch (PortTakenException e) {
+        if (port != null || tried == first + PORTS_TRIED) {
+          throw new BadInputException(e.getMessage());
+        }
+      } catch (CannotServeException e) {
+        throw new BadInputException(e.getMessage());
+      }
+    }
+  }
+
+  private static void told(Throwable bug, PrintWriter err) {
+    err.println("grovewright: something went wrong, and this is our bug, not yours.");
+    bug.printStackTrace(err);
+    err.flush();
+  }
+}

@@ -1,0 +1,69 @@
+package org.grovewright.web.api;
+
+import java.util.List;
+import java.util.Optional;
+
+/** A request that cannot be granted; the message is a plain sentence for the owner. */
+public final class ApiException extends RuntimeException {
+  private static final long serialVersionUID = 1L;
+
+  private final int status;
+  private final String code;
+  private final String field;
+  private final transient List<FieldProblem> problems;
+
+  /**
+   * One thing wrong with a description.
+   *
+   * @param field the field, such as {@code supply.flow_tests[0].time}; empty for the whole
+   * @param line line of the text it stands on, from 1; 0 for none
+   * @param column column of the text, from 1; 0 for none
+   * @param message what is wrong
+   */
+  public record FieldProblem(String field, int line, int column, String message) {}
+
+  private ApiException(
+      int status, String code, String field, List<FieldProblem> problems, String message) {
+    super(message);
+    this.status = status;
+    this.code = code;
+    this.field = field;
+    this.problems = problems;
+  }
+
+  /** Trouble with a status of HTTP and a stable code. */
+  public ApiException(int status, String code, String message) {
+    this(status, code, null, List.of(), message);
+  }
+
+  /** A field of the request that cannot be used. */
+  public static ApiException field(String field, String message) {
+    return new ApiException(422, "invalid", field, List.of(), message);
+  }
+
+  /** A description that cannot be used. */
+  public static ApiException problems(List<FieldProblem> problems) {
+    FieldProblem first = problems.get(0);
+    return new ApiException(422, "invalid", first.field(), List.copyOf(problems), first.message());
+  }
+
+  /** Status of HTTP. */
+  public int status() {
+    return status;
+  }
+
+  /** Stable name of the trouble. */
+  public String code() {
+    return code;
+  }
+
+  /** The field it is about. */
+  public Optional<String> field() {
+    return Optional.ofNullable(field).filter(name -> !name.isEmpty());
+  }
+
+  /** Everything wrong with a description, if it is one. */
+  public List<FieldProblem> problems() {
+    return problems;
+  }
+}

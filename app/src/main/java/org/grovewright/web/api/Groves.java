@@ -1,0 +1,139 @@
+package org.grovewright.web.api;
+
+import com.github.benmanes.caffeine.cache.AsyncCache;
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.edit.DescriptionEditor;
+import org.grovewright.formats.description.DescriptionException;
+import org.grovewright.formats.description.DescriptionReader;
+import org.grovewright.formats.description.DescriptionReader.Described;
+import org.grovewright.plan.Plan;
+import org.grovewright.plan.Planner;
+import org.grovewright.web.api.ApiException.FieldProblem;
+
+/**
+ * Groves that were read and plans that were made, by the text of their description: undo finds the
+ * plan of before again. Plans are made one after another in the background.
+ */
+public final class Groves implements AutoCloseable {
+  private static final int KEPT = 40;
+
+  private final CompletableFuture<Catalogue> catalogue;
+  private final ExecutorService planner;
+  private final Cache<String, Described> read = Caffeine.newBuilder().maximumSize(KEPT).build();
+  private final AsyncCache<String, Plan> plans;
+
+  /**
+   * Groves read with a catalogue.
+   *
+   * @param catalogue the catalogue, which may still be on its way
+   */
+  public Groves(CompletableFuture<Catalogue> catalogue) {
+    this.catalogue = catalogue;
+    this.planner =
+        Executors.newSingleThreadExecutor(
+            task -> {
+              Thread thread = new Thread(task, "planner");
+              thread.setDaemon(true);
+              return thread;
+            });
+    this.plans = Caffeine.newBuilder().maximumSize(KEPT).executor(planner).buildAsync();
+  }
+
+  /** The catalogue. */
+  public Catalogue catalogue() {
+    return catalogue.join();
+  }
+
+  /** An editor of descriptions. */
+  DescriptionEditor editor() {
+    return new DescriptionEditor(reader());
+  }
+
+  private DescriptionReader reader() {
+    return new DescriptionReader(
+        catalogue(),
+        (file, windHeight, source) -> {
+          throw new IllegalStateException("descriptions from the browser name no files");
+        });
+  }
+
+  /**
+   * The grove of a description.
+   *
+   * @throws ApiException if the text is not a description, with all that is wrong
+   */
+  Described described(String text) {
+    Described known = read.getIfPresent(text);
+    if (known == null) {
+      known = describe(text);
+      read.put(text, known);
+    }
+    return known;
+  }
+
+  /** The grove of a text that is not to be kept. */
+  Described describe(String text) {
+    try {
+      return reader().describe(text, "description");
+    } catch (DescriptionException e) {
+      throw ApiException.problems(
+          e.problems().stream()
+              .map(p -> new FieldProblem(p.path(), p.line(), p.column(), p.message()))
+              .toList());
+    }
+  }
+
+  /** The plan of a description, made or in the making. */
+  CompletableFuture<Plan> plan(String text) {
+    return plans.get(text, key -> Planner.plan(described(key).grove(), catalogue()));
+  }
+
+  /** The plan of a description if it is there within a time. */
+  Optional<Plan> planWithin(String text, long millis) {
+    try {
+      return Optional.of(plan(text).get(millis, TimeUnit.MILLISECONDS));
+    } catch (TimeoutException e) {
+      return Optional.empty();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return Optional.empty();
+    } catch (ExecutionException e) {
+      throw failure(e.getCause());
+    }
+  }
+
+  /** The plan of a description. */
+  public Plan planNow(String text) {
+    try {
+      return plan(text).join();
+    } catch (CompletionException e) {
+      throw failure(e.getCause());
+    }
+  }
+
+  private static RuntimeException failure(Throwable cause) {
+    if (cause instanceof ApiException known) {
+      return ApiException.problems(
+          known.problems().isEmpty()
+              ? List.of(new FieldProblem("", 0, 0, known.getMessage()))
+              : known.problems());
+    }
+    return new IllegalStateException("the plan cannot be made", cause);
+  }
+
+  @Override
+  public void close() {
+    planner.shutdownNow();
+  }
+}

@@ -1,0 +1,100 @@
+package org.grovewright.web.api;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import io.javalin.http.Context;
+import java.util.Optional;
+
+/** JSON of requests and answers. */
+public final class Json {
+  private static final int DEEPEST = 40;
+
+  private static final ObjectMapper MAPPER =
+      new ObjectMapper(
+              JsonFactory.builder()
+                  .streamReadConstraints(
+                      StreamReadConstraints.builder().maxNestingDepth(DEEPEST).build())
+                  .build())
+          .setSerializationInclusion(JsonInclude.Include.NON_NULL)
+          .disable(SerializationFeature.FAIL_ON_EMPTY_BEANS);
+
+  private Json() {}
+
+  /** A value of records, maps, lists, texts and numbers as JSON; members without value left out. */
+  public static byte[] bytes(Object value) {
+    try {
+      return MAPPER.writeValueAsBytes(value);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("an answer cannot be written as JSON", e);
+    }
+  }
+
+  /** Answers with a value. */
+  public static void send(Context context, Object value) {
+    context.contentType("application/json").result(bytes(value));
+  }
+
+  /** The object that a request carries. */
+  static JsonNode body(Context context) {
+    try {
+      JsonNode body = MAPPER.readTree(context.bodyAsBytes());
+      if (body.isObject()) {
+        return body;
+      }
+    } catch (java.io.IOException e) {
+      throw new ApiException(400, "not-json", "The request is not well-formed JSON.");
+    }
+    throw new ApiException(400, "not-json", "The request must be a JSON object.");
+  }
+
+  /** A member that must be a text. */
+  static String text(JsonNode body, String name) {
+    return optionalText(body, name)
+        .orElseThrow(() -> ApiException.field(name, "'" + name + "' is missing; give a text."));
+  }
+
+  /** A member that is a text, if it is there. */
+  static Optional<String> optionalText(JsonNode body, String name) {
+    JsonNode value = body.path(name);
+    if (value.isMissingNode() || value.isNull()) {
+      return Optional.empty();
+    }
+    if (!value.isTextual()) {
+      throw ApiException.field(name, "'" + name + "' must be a text.");
+    }
+    return Optional.of(value.textValue());
+  }
+
+  /** A member that must be a whole number. */
+  static long whole(JsonNode body, String name) {
+    JsonNode value = body.path(name);
+    if (!value.canConvertToLong() || !value.isIntegralNumber()) {
+      throw ApiException.field(name, "'" + name + "' must be a whole number.");
+    }
+    return value.longValue();
+  }
+
+  /** A member that must be a finite number. */
+  static double number(JsonNode body, String name) {
+    JsonNode value = body.path(name);
+    if (!value.isNumber() || !Double.isFinite(value.doubleValue())) {
+      throw ApiException.field(name, "'" + name + "' must be a number.");
+    }
+    return value.doubleValue();
+  }
+
+  /** A JSON value as maps, lists, texts, numbers and truth values. */
+  static Object plain(JsonNode value) {
+    return MAPPER.convertValue(value, Object.class);
+  }
+
+  /** A JSON value as text. */
+  static String text(JsonNode value) {
+    return value.toString();
+  }
+}

@@ -1,0 +1,83 @@
+package org.grovewright.web.api;
+
+import com.fasterxml.jackson.core.JsonPointer;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.grovewright.edit.Operation;
+import org.grovewright.model.Point;
+
+/** Reads the changes of a request. */
+final class OperationJson {
+  private static final int MOST = 500;
+
+  private OperationJson() {}
+
+  /** The changes under {@code operations}. */
+  static List<Operation> read(JsonNode body) {
+    JsonNode list = body.path("operations");
+    if (!list.isArray() || list.isEmpty()) {
+      throw ApiException.field("operations", "Give at least one change under 'operations'.");
+    }
+    if (list.size() > MOST) {
+      throw ApiException.field("operations", "Make at most " + MOST + " changes at a time.");
+    }
+    List<Operation> operations = new ArrayList<>();
+    list.forEach(one -> operations.add(operation(one)));
+    return operations;
+  }
+
+  private static Operation operation(JsonNode one) {
+    String type = Json.text(one, "type");
+    return switch (type) {
+      case "set" -> new Operation.SetField(place(one), value(one));
+      case "remove" -> new Operation.RemoveField(place(one));
+      case "movePlant" ->
+          new Operation.MovePlant(
+              Json.text(one, "plant"), point(one), one.path("offRow").asBoolean(false));
+      case "addPlant" ->
+          new Operation.AddPlant(
+              Json.text(one, "species"),
+              point(one),
+              Json.optionalText(one, "row"),
+              fields(one.path("fields")));
+      case "removePlant" -> new Operation.RemovePlant(Json.text(one, "plant"));
+      case "replace" -> new Operation.Replace(Json.text(one, "text"));
+      default ->
+          throw ApiException.field(
+              "type",
+              "There is no change called '"
+                  + type
+                  + "'; there are set, remove, movePlant, addPlant, removePlant and replace.");
+    };
+  }
+
+  private static Point point(JsonNode one) {
+    return new Point(Json.number(one, "x"), Json.number(one, "y"));
+  }
+
+  private static JsonPointer place(JsonNode one) {
+    try {
+      return JsonPointer.compile(Json.text(one, "path"));
+    } catch (IllegalArgumentException e) {
+      throw ApiException.field("path", "'path' must be a JSON Pointer such as /site/name.");
+    }
+  }
+
+  private static Object value(JsonNode one) {
+    JsonNode value = one.path("value");
+    if (value.isMissingNode() || value.isNull()) {
+      throw ApiException.field("value", "'value' is missing.");
+    }
+    return Json.plain(value);
+  }
+
+  private static Map<String, Object> fields(JsonNode node) {
+    Map<String, Object> fields = new LinkedHashMap<>();
+    node.fields()
+        .forEachRemaining(entry -> fields.put(entry.getKey(), Json.plain(entry.getValue())));
+    return fields;
+  }
+}

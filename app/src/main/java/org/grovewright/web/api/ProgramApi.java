@@ -1,0 +1,132 @@
+package org.grovewright.web.api;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.grovewright.catalogue.Species;
+import org.grovewright.store.StoreException;
+
+/** What is the same for all sites: health, texts, catalogue, checking a description. */
+final class ProgramApi {
+  private final Desk desk;
+
+  ProgramApi(Desk desk) {
+    this.desk = desk;
+  }
+
+  void addTo(RoutesConfig routes) {
+    routes.get("/api/health", this::health, Access.ANYBODY);
+    routes.get(
+        "/api/texts/{lang}",
+        context -> Json.send(context, Texts.of(context.pathParam("lang"))),
+        Access.ANYBODY);
+    routes.get("/api/catalogue/{table}", this::catalogue, Access.SIGNED_IN);
+    routes.post("/api/check", this::check, Access.SIGNED_IN);
+  }
+
+  private void health(Context context) {
+    Map<String, Object> answer = new LinkedHashMap<>();
+    answer.put("ok", desk.store().trouble().isEmpty());
+    desk.store().trouble().ifPresent(trouble -> answer.put("trouble", trouble(trouble)));
+    Json.send(context, answer);
+  }
+
+  static Map<String, Object> trouble(StoreException trouble) {
+    Map<String, Object> answer = new LinkedHashMap<>();
+    answer.put("code", Api.code(trouble));
+    answer.put("message", trouble.getMessage());
+    return answer;
+  }
+
+  /** A species to choose; lengths in metres. */
+  private record SpeciesView(
+      String key,
+      String name,
+      String latin,
+      String group,
+      String role,
+      boolean evergreen,
+      double spacing,
+      double matureSpread,
+      double matureHeight,
+      double yearsToMature,
+      double coldLimit) {
+    static SpeciesView of(Species species) {
+      return new SpeciesView(
+          species.key(),
+          species.name(),
+          species.latin(),
+          lower(species.group()),
+          lower(species.role()),
+          species.evergreen(),
+          species.spacingM(),
+          species.matureSpreadM(),
+          species.matureHeightM(),
+          species.yearsToMature(),
+          species.coldLimitC());
+    }
+  }
+
+  private record NamedView(String key, String name) {}
+
+  private static String lower(Enum<?> value) {
+    return value.name().toLowerCase(java.util.Locale.ROOT);
+  }
+
+  private void catalogue(Context context) {
+    var catalogue = desk.groves().catalogue();
+    List<?> rows =
+        switch (context.pathParam("table")) {
+          case "species" -> catalogue.species().values().stream().map(SpeciesView::of).toList();
+          case "textures" ->
+              catalogue.textures().values().stream()
+                  .map(row -> new NamedView(row.key(), row.name()))
+                  .toList();
+          case "pipes" ->
+              catalogue.pipes().values().stream()
+                  .map(row -> new NamedView(row.key(), row.name()))
+                  .toList();
+          case "emitters" ->
+              catalogue.emitters().values().stream()
+                  .map(row -> new NamedView(row.key(), row.name()))
+                  .toList();
+          case "mixes" ->
+              catalogue.mixes().values().stream()
+                  .map(row -> new NamedView(row.key(), row.name()))
+                  .toList();
+          case "mulches" ->
+              catalogue.mulches().values().stream()
+                  .map(row -> new NamedView(row.key(), row.name()))
+                  .toList();
+          default ->
+              throw new ApiException(
+                  404,
+                  "missing",
+                  "There is no such table; there are species, textures, pipes, emitters, mixes and"
+                      + " mulches.");
+        };
+    Json.send(context, rows);
+  }
+
+  private void check(Context context) {
+    JsonNode body = Json.body(context);
+    Map<String, Object> answer = new LinkedHashMap<>();
+    try {
+      var grove = desk.groves().describe(Json.text(body, "description")).grove();
+      answer.put("ok", true);
+      answer.put("name", grove.site().name());
+      answer.put("plants", grove.plantings().size());
+      answer.put("problems", List.of());
+    } catch (ApiException e) {
+      if (e.problems().isEmpty()) {
+        throw e;
+      }
+      answer.put("ok", false);
+      answer.put("problems", e.problems());
+    }
+    Json.send(context, answer);
+  }
+}

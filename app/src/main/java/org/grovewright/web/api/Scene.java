@@ -1,0 +1,155 @@
+package org.grovewright.web.api;
+
+import java.util.List;
+
+/**
+ * Everything the map draws, in metres on the site's own axes (x right, y up on the sketch).
+ *
+ * @param version version of the site it shows
+ * @param pending whether the plan is still being made, so that pipes, emitters and zones are
+ *     missing
+ * @param fallsShort whether the plan falls short somewhere; null while pending
+ * @param bounds what the map must hold at least
+ * @param north compass bearing of the y axis, degrees clockwise from true north
+ * @param origin the place on the earth of the point 0, 0
+ * @param start first day of the plan
+ * @param outline corners of the land
+ * @param fixtures fixed things
+ * @param rows planting rows
+ * @param plants plants
+ * @param heights measured heights of the ground
+ * @param supply where the water comes from
+ * @param pipes pipes
+ * @param emitters emitters
+ * @param zones watering zones
+ * @param conflicts what is too near to each other
+ */
+record Scene(
+    long version,
+    boolean pending,
+    Boolean fallsShort,
+    Bounds bounds,
+    double north,
+    Origin origin,
+    String start,
+    List<double[]> outline,
+    List<FixtureView> fixtures,
+    List<RowView> rows,
+    List<PlantView> plants,
+    List<HeightView> heights,
+    SupplyView supply,
+    List<PipeView> pipes,
+    List<EmitterView> emitters,
+    List<ZoneView> zones,
+    List<ConflictView> conflicts) {
+  /** A rectangle, metres. */
+  record Bounds(double minX, double minY, double maxX, double maxY) {}
+
+  /** A place on the earth, degrees. */
+  record Origin(double lat, double lon) {}
+
+  /**
+   * A fixed thing.
+   *
+   * @param index its place in the description's list
+   * @param height its height, metres
+   * @param clearance distance that plants must keep as the owner wants it, metres
+   */
+  record FixtureView(
+      String id, int index, String kind, ShapeView shape, double height, Double clearance) {}
+
+  /**
+   * A shape.
+   *
+   * @param type area, line or round
+   * @param coordinates corners, points, or the centre alone
+   * @param radius radius of a round thing, metres
+   */
+  record ShapeView(String type, List<double[]> coordinates, Double radius) {}
+
+  /** A row with the points it runs through. */
+  record RowView(String id, int index, List<double[]> line) {}
+
+  /**
+   * A plant.
+   *
+   * @param role main, companion or groundcover
+   * @param movable whether it can be moved by itself; a companion of a row is spread along it
+   * @param crownDiameterByYear crown diameter at the start of the plan and 1 to 10 years after,
+   *     metres; 0 before it is planted
+   * @param heightByYear height at the same times, metres
+   * @param fullCrownDiameter crown diameter when full-grown, metres
+   * @param needLitresPerWeekPeak need in the month of greatest need of the third year, litres a
+   *     week
+   * @param status ok, conflict or short
+   */
+  record PlantView(
+      String id,
+      String species,
+      String speciesName,
+      String cultivar,
+      String role,
+      double x,
+      double y,
+      String row,
+      boolean movable,
+      String plantedOn,
+      double[] crownDiameterByYear,
+      double[] heightByYear,
+      double fullCrownDiameter,
+      Double needLitresPerWeekPeak,
+      String zone,
+      String status) {}
+
+  /** A measured height of the ground, metres. */
+  record HeightView(int index, double x, double y, double height) {}
+
+  /** Where the water is tapped. */
+  record SupplyView(String kind, double x, double y) {}
+
+  /**
+   * A pipe.
+   *
+   * @param type main or lateral
+   * @param key catalogue key of the pipe
+   * @param size what it is called
+   */
+  record PipeView(
+      String id, String zone, String type, String key, String size, List<double[]> line) {}
+
+  /**
+   * An emitter.
+   *
+   * @param plant id of the plant it waters
+   * @param pressure pressure at it, pascals
+   * @param flow what it gives, m3/s
+   * @param pressureText the pressure in the reader's units
+   * @param flowText the flow in the reader's units
+   */
+  record EmitterView(
+      String id,
+      String plant,
+      String zone,
+      double x,
+      double y,
+      double pressure,
+      double flow,
+      String pressureText,
+      String flowText) {}
+
+  /** A watering zone with its flow in m3/s and in the reader's units. */
+  record ZoneView(String id, double flow, String flowText, double uniformity) {}
+
+  /**
+   * Two things that are too near to each other.
+   *
+   * @param a the plant
+   * @param b the other plant or fixed thing; empty for the boundary
+   * @param distance distance there is, metres
+   * @param wanted distance there should be, metres
+   * @param year year of growth in which it begins
+   * @param text the same in words, with advice
+   */
+  record ConflictView(
+      String kind, String a, String b, double distance, double wanted, int year, String text) {}
+}

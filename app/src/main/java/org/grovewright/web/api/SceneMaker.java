@@ -1,0 +1,309 @@
+package org.grovewright.web.api;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.Species;
+import org.grovewright.finding.Finding;
+import org.grovewright.formats.description.DescriptionReader.Described;
+import org.grovewright.growth.Growth;
+import org.grovewright.irrigation.Line;
+import org.grovewright.irrigation.ZoneDesign;
+import org.grovewright.irrigation.ZoneResult;
+import org.grovewright.layout.Conflict;
+import org.grovewright.layout.Crown;
+import org.grovewright.layout.LayoutCheck;
+import org.grovewright.model.Fixture;
+import org.grovewright.model.Grove;
+import org.grovewright.model.Planting;
+import org.grovewright.model.Point;
+import org.grovewright.model.Shape;
+import org.grovewright.plan.Plan;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.quantity.Kind;
+import org.grovewright.sheets.ReaderUnits;
+import org.grovewright.sheets.Words;
+import org.grovewright.web.api.Scene.Bounds;
+import org.grovewright.web.api.Scene.ConflictView;
+import org.grovewright.web.api.Scene.EmitterView;
+import org.grovewright.web.api.Scene.FixtureView;
+import org.grovewright.web.api.Scene.HeightView;
+import org.grovewright.web.api.Scene.Origin;
+import org.grovewright.web.api.Scene.PipeView;
+import org.grovewright.web.api.Scene.PlantView;
+import org.grovewright.web.api.Scene.RowView;
+import org.grovewright.web.api.Scene.ShapeView;
+import org.grovewright.web.api.Scene.SupplyView;
+import org.grovewright.web.api.Scene.ZoneView;
+
+/** Gathers what the map draws from a grove and, once it is made, its plan. */
+final class SceneMaker {
+  private static final int YEARS = 10;
+  private static final int NEED_YEAR = 3;
+  private static final double LITRES_A_WEEK = 7 * 86_400 * 1000.0;
+
+  private final Described described;
+  private final Grove grove;
+  private final Catalogue catalogue;
+  private final Optional<Plan> plan;
+  private final ReaderUnits units;
+
+  SceneMaker(Described described, Catalogue catalogue, Optional<Plan> plan, ReaderUnits units) {
+    this.described = described;
+    this.grove = described.grove();
+    this.catalogue = catalogue;
+    this.plan = plan;
+    this.units = units;
+  }
+
+  Scene make(long version) {
+    List<Conflict> conflicts =
+        plan.map(p -> p.layout().conflicts())
+            .orElseGet(() -> LayoutCheck.of(grove, catalogue, new FigureBook()).conflicts());
+    List<PlantView> plants = plants(conflicts);
+    return new Scene(
+        version,
+        plan.isEmpty(),
+        plan.map(Plan::fallsShort).orElse(null),
+        bounds(plants),
+        grove.site().northBearingDeg(),
+        new Origin(grove.site().latitudeDeg(), grove.site().longitudeDeg()),
+        grove.start().toString(),
+        points(grove.site().boundary()),
+        fixtures(),
+        rows(),
+        plants,
+        heights(),
+        new SupplyView(
+            word(grove.supply().kind()), grove.supply().at().x(), grove.supply().at().y()),
+        pipes(),
+        emitters(),
+        zones(),
+        conflicts.stream().map(one -> conflict(one, units)).toList());
+  }
+
+  static ConflictView conflict(Conflict one, ReaderUnits units) {
+    return new ConflictView(
+        word(one.kind()),
+        one.plantId(),
+        one.otherId(),
+        one.distanceM(),
+        one.neededM(),
+        one.year(),
+        ReaderUnits.plainSpaces(Words.message(one.finding(), units)));
+  }
+
+  private static String word(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  private static double[] pair(Point point) {
+    return new double[] {point.x(), point.y()};
+  }
+
+  private static List<double[]> points(List<Point> points) {
+    return points.stream().map(SceneMaker::pair).toList();
+  }
+
+  private Bounds bounds(List<PlantView> plants) {
+    double minX = Double.POSITIVE_INFINITY;
+    double minY = Double.POSITIVE_INFINITY;
+    double maxX = Double.NEGATIVE_INFINITY;
+    double maxY = Double.NEGATIVE_INFINITY;
+    List<double[]> all = new ArrayList<>(points(grove.site().boundary()));
+    all.add(pair(grove.supply().at()));
+    plants.forEach(plant -> all.add(new double[] {plant.x(), plant.y()}));
+    for (double[] point : all) {
+      minX = Math.min(minX, point[0]);
+      minY = Math.min(minY, point[1]);
+      maxX = Math.max(maxX, point[0]);
+      maxY = Math.max(maxY, point[1]);
+    }
+    return new Bounds(minX, minY, maxX, maxY);
+  }
+
+  private List<FixtureView> fixtures() {
+    List<FixtureView> views = new ArrayList<>();
+    for (Fixture fixture : grove.site().fixtures()) {
+      views.add(
+          new FixtureView(
+              fixture.id(),
+              views.size(),
+              word(fixture.kind()),
+              shape(fixture.shape()),
+              fixture.heightM(),
+              fixture.clearanceM().isPresent() ? fixture.clearanceM().getAsDouble() : null));
+    }
+    return views;
+  }
+
+  private static ShapeView shape(Shape shape) {
+    if (shape instanceof Shape.Area area) {
+      return new ShapeView("area", points(area.corners()), null);
+    }
+    if (shape instanceof Shape.Line line) {
+      return new ShapeView("line", points(line.points()), null);
+    }
+    Shape.Round round = (Shape.Round) shape;
+    return new ShapeView("round", List.of(pair(round.centre())), round.radiusM());
+  }
+
+  private List<RowView> rows() {
+    List<RowView> views = new ArrayList<>();
+    grove.rows().forEach(row -> views.add(new RowView(row.id(), views.size(), points(row.line()))));
+    return views;
+  }
+
+  private List<HeightView> heights() {
+    List<HeightView> views = new ArrayList<>();
+    grove
+        .site()
+        .spotHeights()
+        .forEach(
+            spot ->
+                views.add(
+                    new HeightView(views.size(), spot.at().x(), spot.at().y(), spot.heightM())));
+    return views;
+  }
+
+  private List<PlantView> plants(List<Conflict> conflicts) {
+    Set<String> near = new HashSet<>();
+    for (Conflict conflict : conflicts) {
+      near.add(conflict.plantId());
+      near.add(conflict.otherId());
+    }
+    Set<String> shorts = new HashSet<>();
+    plan.ifPresent(
+        p ->
+            p.findings().stream()
+                .filter(finding -> finding.severity() == Finding.Severity.SHORTFALL)
+                .forEach(finding -> shorts.add(finding.subject())));
+    Map<Integer, String> zones = new HashMap<>();
+    plan.ifPresent(
+        p ->
+            p.watering()
+                .zones()
+                .forEach(
+                    zone ->
+                        zone.outlets()
+                            .forEach(
+                                outlet -> zones.put(outlet.outlet().plant(), zone.design().id()))));
+    List<PlantView> views = new ArrayList<>();
+    for (Planting planting : grove.plantings()) {
+      String id = planting.id();
+      String status = near.contains(id) ? "conflict" : shorts.contains(id) ? "short" : "ok";
+      views.add(plant(planting, zones.get(views.size()), status));
+    }
+    return views;
+  }
+
+  private PlantView plant(Planting planting, String zone, String status) {
+    Species species = catalogue.species().get(planting.speciesKey());
+    Crown crown = Crown.of(planting, grove, catalogue);
+    Growth growth = Growth.of(planting, species, grove.start(), catalogue.constants());
+    double[] crowns = new double[YEARS + 1];
+    double[] heights = new double[YEARS + 1];
+    for (int year = 0; year <= YEARS; year++) {
+      crowns[year] = crown.spreadM(year);
+      double age = crown.ageAt(year);
+      heights[year] = age < 0 ? 0 : growth.heightM(age);
+    }
+    return new PlantView(
+        planting.id(),
+        species.key(),
+        species.name(),
+        planting.cultivar().orElse(null),
+        word(species.role()),
+        planting.at().x(),
+        planting.at().y(),
+        planting.rowId().orElse(null),
+        !described.plantEntries().get(planting.id()).contains("].companions["),
+        planting.plantedOn().toString(),
+        crowns,
+        heights,
+        2 * crown.fullRadiusM(),
+        plan.map(
+                p ->
+                    p.water().plant(planting.id()).peakOf(NEED_YEAR).need().value() * LITRES_A_WEEK)
+            .orElse(null),
+        zone,
+        status);
+  }
+
+  private List<PipeView> pipes() {
+    List<PipeView> pipes = new ArrayList<>();
+    for (ZoneResult zone : zoneResults()) {
+      ZoneDesign design = zone.design();
+      int leg = 1;
+      for (List<Point> path : design.main()) {
+        pipes.add(
+            new PipeView(
+                design.id() + "-main-" + leg++,
+                design.id(),
+                "main",
+                design.mainPipe().key(),
+                design.mainPipe().name(),
+                points(path)));
+      }
+      for (ZoneDesign.LateralDesign lateral : design.laterals()) {
+        for (Line line : lateral.lines()) {
+          pipes.add(
+              new PipeView(
+                  line.id(),
+                  design.id(),
+                  "lateral",
+                  lateral.tubing().key(),
+                  lateral.tubing().name(),
+                  points(line.path())));
+        }
+      }
+    }
+    return pipes;
+  }
+
+  private List<ZoneResult> zoneResults() {
+    return plan.map(p -> p.watering().zones()).orElse(List.of());
+  }
+
+  private List<EmitterView> emitters() {
+    List<EmitterView> emitters = new ArrayList<>();
+    for (ZoneResult zone : zoneResults()) {
+      for (ZoneResult.OutletResult outlet : zone.outlets()) {
+        emitters.add(
+            new EmitterView(
+                outlet.outlet().id(),
+                grove.plantings().get(outlet.outlet().plant()).id(),
+                zone.design().id(),
+                outlet.outlet().at().x(),
+                outlet.outlet().at().y(),
+                outlet.pressurePa(),
+                outlet.flowM3PerS(),
+                text(outlet.pressurePa(), Kind.PRESSURE),
+                text(outlet.flowM3PerS(), Kind.EMITTER_FLOW)));
+      }
+    }
+    return emitters;
+  }
+
+  private List<ZoneView> zones() {
+    return zoneResults().stream()
+        .map(
+            zone ->
+                new ZoneView(
+                    zone.design().id(),
+                    zone.flowM3PerS(),
+                    text(zone.flowM3PerS(), Kind.FLOW),
+                    zone.emissionUniformity()))
+        .toList();
+  }
+
+  private String text(double value, Kind kind) {
+    return ReaderUnits.plainSpaces(units.text(value, kind));
+  }
+}

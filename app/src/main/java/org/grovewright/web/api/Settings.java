@@ -1,0 +1,38 @@
+package org.grovewright.web.api;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.grovewright.model.Preferences.Units;
+
+/** The settings an account may have, and what each may be. */
+final class Settings {
+  static final String LANGUAGE = "language";
+  static final String UNITS = "units";
+  static final String THEME = "theme";
+
+  private static final Map<String, List<String>> ALLOWED =
+      Map.of(
+          LANGUAGE, Texts.LANGUAGES,
+          UNITS, List.of("metric", "us"),
+          THEME, List.of("light", "dark", "system"));
+
+  private Settings() {}
+
+  /** Names of all settings. */
+  static List<String> names() {
+    return List.of(LANGUAGE, UNITS, THEME);
+  }
+
+  static void check(String name, String value) {
+    List<String> allowed = ALLOWED.get(name);
+    if (!allowed.contains(value)) {
+      throw ApiException.field(
+          name, "'" + name + "' must be one of " + String.join(", ", allowed) + ".");
+    }
+  }
+
+  static Units units(String value) {
+    return Units.valueOf(value.toUpperCase(Locale.ROOT));
+  }
+}
