@@ -44,7 +44,9 @@ final class BuyingSection {
                         + " file."))));
     Map<String, List<List<Cell>>> byShelf = new LinkedHashMap<>();
     for (ShoppingLine line : list.lines()) {
-      byShelf.computeIfAbsent(shelf(line), s -> new ArrayList<>()).add(row(line));
+      byShelf
+          .computeIfAbsent(Shelf.of(line, catalogue).title(), s -> new ArrayList<>())
+          .add(row(line));
     }
     byShelf.forEach(
         (shelf, rows) ->
@@ -71,18 +73,6 @@ final class BuyingSection {
                           "How to cut: " + line.name(), false, List.of(cuts(line, cutting)))));
     }
     return blocks;
-  }
-
-  private String shelf(ShoppingLine line) {
-    String key = line.itemKey();
-    if (catalogue.species().containsKey(key)) {
-      return "Plants";
-    }
-    return catalogue.mixes().containsKey(key)
-            || catalogue.amendments().containsKey(key)
-            || catalogue.mulches().containsKey(key)
-        ? "Soil, mulch and fertiliser"
-        : "Pipe, parts and tools";
   }
 
   private List<Cell> row(ShoppingLine line) {

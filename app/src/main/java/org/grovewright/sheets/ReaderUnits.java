@@ -4,6 +4,7 @@ import org.grovewright.model.Preferences.Units;
 import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
+import org.grovewright.texts.Language;
 
 /**
  * Writes SI values in the units that the reader of a sheet is used to.
@@ -26,16 +27,29 @@ public final class ReaderUnits {
 
   private final Units units;
   private final String currency;
+  private final Language language;
+
+  /**
+   * Units of one reader of English.
+   *
+   * @param units system of units
+   * @param currency ISO 4217 code of money
+   */
+  public ReaderUnits(Units units, String currency) {
+    this(units, currency, Language.ENGLISH);
+  }
 
   /**
    * Units of one reader.
    *
    * @param units system of units
    * @param currency ISO 4217 code of money
+   * @param language language of the unit names and decimal mark
    */
-  public ReaderUnits(Units units, String currency) {
+  public ReaderUnits(Units units, String currency, Language language) {
     this.units = units;
     this.currency = currency;
+    this.language = language;
   }
 
   /** A text of ours with plain spaces in the place of those that do not break. */
@@ -66,7 +80,7 @@ public final class ReaderUnits {
   /** A value in the SI unit of its kind with five significant digits, for workings. */
   public String si(double value, Kind kind) {
     String symbol = siSymbol(kind);
-    String number = Decimals.significant(value, 5);
+    String number = language.decimals(Decimals.significant(value, 5));
     return symbol.isEmpty() ? number : number + SPACE + symbol;
   }
 
@@ -91,14 +105,15 @@ public final class ReaderUnits {
               : with(value, 2, "m");
       case BORE -> with(value * 1000, size < 1e-3 ? 2 : 1, "mm");
       case WATER_DEPTH -> with(value * 1000, size < 0.1 ? 1 : 0, "mm");
-      case WATER_DEPTH_RATE -> with(value * 1000 * DAY, 2, "mm/day");
+      case WATER_DEPTH_RATE -> with(value * 1000 * DAY, 2, unit("mm-per-day"));
       case INFILTRATION -> with(value * 1000 * 3600, 1, "mm/h");
       case AREA -> with(value, size < 10 ? 2 : 1, "m\u00b2");
       case BULK_VOLUME ->
-          size < 0.0995 ? with(value * 1000, 1, "litres") : with(value, 2, "m\u00b3");
+          size < 0.0995 ? with(value * 1000, 1, unit("litres")) : with(value, 2, "m\u00b3");
       case WATER_VOLUME ->
           size < 9.995 ? with(value * 1000, size < 0.1 ? 1 : 0, "L") : with(value, 1, "m\u00b3");
-      case DAILY_WATER -> with(value * DAY * 1000, value * DAY < 0.1 ? 1 : 0, "L/day");
+      case DAILY_WATER ->
+          with(value * DAY * 1000, value * DAY < 0.1 ? 1 : 0, unit("litres-per-day"));
       case FLOW -> with(value * 60_000, 1, "L/min");
       case EMITTER_FLOW -> with(value * 3.6e6, 2, "L/h");
       case PRESSURE -> with(value / 1e5, 2, "bar");
@@ -120,7 +135,7 @@ public final class ReaderUnits {
       case LENGTH -> feetAndInches(value);
       case BORE -> with(value / INCH, 3, "in");
       case WATER_DEPTH -> with(value / INCH, 2, "in");
-      case WATER_DEPTH_RATE -> with(value / INCH * DAY, 3, "in/day");
+      case WATER_DEPTH_RATE -> with(value / INCH * DAY, 3, unit("inches-per-day"));
       case INFILTRATION -> with(value / INCH * 3600, 2, "in/h");
       case AREA -> with(value / (FOOT * FOOT), size < 10 ? 1 : 0, "ft\u00b2");
       case BULK_VOLUME ->
@@ -128,7 +143,7 @@ public final class ReaderUnits {
               ? with(value / CUBIC_FOOT, 1, "ft\u00b3")
               : with(value / CUBIC_YARD, 2, "yd\u00b3");
       case WATER_VOLUME -> with(value / GALLON, size < 0.1 ? 1 : 0, "gal");
-      case DAILY_WATER -> with(value * DAY / GALLON, 1, "gal/day");
+      case DAILY_WATER -> with(value * DAY / GALLON, 1, unit("gallons-per-day"));
       case FLOW -> with(value * 60 / GALLON, 2, "gal/min");
       case EMITTER_FLOW -> with(value * 3600 / GALLON, 2, "gal/h");
       case PRESSURE -> with(value / PSI, 1, "psi");
@@ -151,17 +166,19 @@ public final class ReaderUnits {
     return switch (kind) {
       case RUN_TIME -> runTime(value);
       case WORK_TIME -> hoursAndMinutes(value);
-      case DAYS -> with(value / DAY, value < 10 * DAY ? 1 : 0, "days");
-      case RADIATION -> with(value * DAY / 1e6, 1, "MJ/m\u00b2 a day");
+      case DAYS -> with(value / DAY, value < 10 * DAY ? 1 : 0, unit("days"));
+      case RADIATION -> with(value * DAY / 1e6, 1, unit("megajoules-per-day"));
       case SHARE -> with(value * 100, Math.abs(value) < 0.1 ? 1 : 0, "%");
       case SLOPE -> with(value * 100, 1, "%");
       case ANGLE -> with(Math.toDegrees(value), 1, "\u00b0");
       case SALINITY -> with(value * 10, 2, "dS/m");
-      case PH -> Decimals.fixed(value, 1);
+      case PH -> language.decimals(Decimals.fixed(value, 1));
       case COUNT, YEAR ->
-          isWhole(value) ? Decimals.fixed(value, 0) : Decimals.significant(value, 3);
-      case NUMBER -> Decimals.significant(value, 4);
-      case MONEY -> currency + SPACE + Decimals.fixed(value, 2);
+          language.decimals(
+              isWhole(value) ? Decimals.fixed(value, 0) : Decimals.significant(value, 3));
+      case NUMBER -> language.decimals(Decimals.significant(value, 4));
+      case MONEY ->
+          language.text("unit.money", currency, language.decimals(Decimals.fixed(value, 2)));
       default -> throw new IllegalStateException("no unit for " + kind);
     };
   }
@@ -174,11 +191,15 @@ public final class ReaderUnits {
     return Math.abs(value - Math.rint(value)) < 1e-9;
   }
 
-  private static String with(double value, int decimals, String unit) {
-    return Decimals.fixed(value, decimals) + SPACE + unit;
+  private String with(double value, int decimals, String unit) {
+    return language.decimals(Decimals.fixed(value, decimals)) + SPACE + unit;
   }
 
-  private static String feetAndInches(double metres) {
+  private String unit(String key) {
+    return language.text("unit." + key);
+  }
+
+  private String feetAndInches(double metres) {
     double inches = Math.abs(metres) / INCH;
     String sign = metres < 0 ? "-" : "";
     if (inches < 3.95) {
@@ -196,7 +217,7 @@ public final class ReaderUnits {
   }
 
   /** Valves are set in whole minutes, so a run under an hour and a half is written in them. */
-  private static String runTime(double seconds) {
+  private String runTime(double seconds) {
     if (seconds < 5400) {
       double minutes = seconds / 60;
       return with(minutes, minutes < 10 && !isWhole(minutes) ? 1 : 0, "min");

@@ -4,7 +4,6 @@ import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import org.grovewright.irrigation.Programme;
 import org.grovewright.irrigation.Programme.PlantSupply;
@@ -81,12 +80,9 @@ final class TimerSection {
   }
 
   private List<Cell> row(TimerSetting setting) {
-    String id = timerId(setting.zone(), setting.year(), setting.month());
+    String id = Programme.timerId(setting.zone(), setting.year(), setting.month());
     PlantSupply worst =
-        supplies(setting.zone(), setting.year()).stream()
-            .filter(supply -> supply.month() == setting.month() && supply.needsM3PerS() > 0)
-            .min(Comparator.comparingDouble(PlantSupply::share))
-            .orElse(null);
+        programme.shortest(setting.zone(), setting.year(), setting.month()).orElse(null);
     boolean needed = worst != null;
     return List.of(
         Cell.of(Words.month(setting.month())),
@@ -160,7 +156,7 @@ final class TimerSection {
 
   private Cell gets(PlantSupply supply) {
     return workings.cell(
-        timerId(supply.zone(), supply.year(), supply.month())
+        Programme.timerId(supply.zone(), supply.year(), supply.month())
             + "plant."
             + FigureBook.slug(plant(supply).id())
             + ".gets",
@@ -171,10 +167,5 @@ final class TimerSection {
     return workings.cell(
         WaterNeeds.needId(plant(supply).id(), supply.year(), supply.month()),
         units.text(supply.needsM3PerS(), Kind.DAILY_WATER));
-  }
-
-  private static String timerId(String zone, int year, int month) {
-    return String.format(
-        Locale.ROOT, "timer.%s.year-%d.month-%02d.", FigureBook.slug(zone), year, month);
   }
 }

@@ -48,7 +48,7 @@ public final class Words {
    * A message in which {@code {0}}, {@code {1}} ... are replaced by quantities in the reader's
    * units; braces that stand for no quantity stay.
    */
-  static String message(String message, List<Quantity> quantities, ReaderUnits units) {
+  public static String message(String message, List<Quantity> quantities, ReaderUnits units) {
     Matcher place = PLACE.matcher(message);
     StringBuilder text = new StringBuilder();
     while (place.find()) {

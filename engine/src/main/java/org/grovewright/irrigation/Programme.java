@@ -1,6 +1,8 @@
 package org.grovewright.irrigation;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.finding.Finding;
 import org.grovewright.model.Grove;
@@ -42,6 +44,25 @@ public record Programme(
     public double share() {
       return needsM3PerS <= 0 ? 1 : getsM3PerS / needsM3PerS;
     }
+  }
+
+  /** Start of the ids of a zone's timer figures in a month, with the last dot. */
+  public static String timerId(String zone, int year, int month) {
+    return "timer."
+        + FigureBook.slug(zone)
+        + ".year-"
+        + year
+        + (month < 10 ? ".month-0" : ".month-")
+        + month
+        + ".";
+  }
+
+  /** The plant of a zone that gets the least share of its need in a month, if any needs water. */
+  public Optional<PlantSupply> shortest(String zone, int year, int month) {
+    return supplies.stream()
+        .filter(s -> s.zone().equals(zone) && s.year() == year && s.month() == month)
+        .filter(supply -> supply.needsM3PerS() > 0)
+        .min(Comparator.comparingDouble(PlantSupply::share));
   }
 
   /** The programme of a solved system, with its figures entered under {@code timer}. */

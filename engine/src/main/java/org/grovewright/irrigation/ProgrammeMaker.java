@@ -212,7 +212,7 @@ final class ProgrammeMaker {
   }
 
   private void enter(int z, TimerSetting setting) {
-    String id = timerId(setting);
+    String id = Programme.timerId(setting.zone(), setting.year(), setting.month());
     Map<Integer, Double> zoneFlows = flows.get(z);
     Input each =
         new Input("minutes per day t", setting.secondsPerDay(), Kind.RUN_TIME, id + "minutes");
@@ -280,16 +280,6 @@ final class ProgrammeMaker {
 
   private double needOf(int plant, TimerSetting setting) {
     return needs.plants().get(plant).at(setting.year(), setting.month()).need().value();
-  }
-
-  private static String timerId(TimerSetting setting) {
-    return "timer."
-        + FigureBook.slug(setting.zone())
-        + ".year-"
-        + setting.year()
-        + (setting.month() < 10 ? ".month-0" : ".month-")
-        + setting.month()
-        + ".";
   }
 
   private void remarkOnCycles() {

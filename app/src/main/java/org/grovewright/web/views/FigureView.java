@@ -1,0 +1,66 @@
+package org.grovewright.web.views;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.grovewright.plan.Plan;
+import org.grovewright.quantity.Figure;
+import org.grovewright.quantity.Input;
+
+/**
+ * The working of a figure.
+ *
+ * @param id the figure's id
+ * @param label what it is
+ * @param value its value in the reader's units
+ * @param si its value in the SI unit, in which the formula holds
+ * @param formula how it was found
+ * @param inputs what went in
+ * @param source where the method comes from
+ */
+public record FigureView(
+    String id,
+    String label,
+    String value,
+    String si,
+    String formula,
+    List<InputView> inputs,
+    String source) {
+  /**
+   * One input.
+   *
+   * @param label its symbol in the formula
+   * @param value its value in the reader's units
+   * @param si its value in the SI unit
+   * @param origin where it comes from, in words
+   * @param figure id of the figure it comes from, empty if it comes from none
+   */
+  public record InputView(String label, String value, String si, String origin, String figure) {}
+
+  /** The working of a figure, if the plan has it. */
+  public static Optional<FigureView> of(Plan plan, String id, Voice voice) {
+    return plan.figure(id).map(figure -> of(plan, figure, voice));
+  }
+
+  private static FigureView of(Plan plan, Figure figure, Voice voice) {
+    List<InputView> inputs = new ArrayList<>();
+    for (Input input : figure.working().inputs()) {
+      Figure origin = plan.figures().get(input.origin());
+      inputs.add(
+          new InputView(
+              voice.say(input.symbol()),
+              voice.units().text(input.value(), input.kind()),
+              voice.units().si(input.value(), input.kind()),
+              voice.say(origin == null ? input.origin() : origin.label()),
+              origin == null ? "" : origin.id()));
+    }
+    return new FigureView(
+        figure.id(),
+        voice.say(figure.label()),
+        voice.units().text(figure),
+        voice.units().si(figure.value(), figure.kind()),
+        voice.say(figure.working().formula()),
+        inputs,
+        voice.say(figure.working().source()));
+  }
+}
