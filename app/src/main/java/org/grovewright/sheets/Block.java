@@ -100,6 +100,27 @@ public sealed interface Block {
   record Drawing(String svg, String note) implements Block {}
 
   /**
+   * Small drawings side by side where there is room.
+   *
+   * @param drawings the drawings
+   */
+  record Pictures(List<Drawing> drawings) implements Block {
+    /** Copies the list. */
+    public Pictures {
+      drawings = List.copyOf(drawings);
+    }
+  }
+
+  /**
+   * A wide drawing that scrolls sideways on a small screen.
+   *
+   * @param svg its markup
+   * @param name what it is, for readers who cannot see it
+   * @param note a sentence below it
+   */
+  record Plot(String svg, String name, String note) implements Block {}
+
+  /**
    * The map, with a choice of the moment for which crowns are shown.
    *
    * @param svg its markup

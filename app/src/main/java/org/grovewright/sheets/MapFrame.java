@@ -34,6 +34,11 @@ record MapFrame(double scale, double minX, double maxY, double width, double hei
     }
     scene.pipes().forEach(pipe -> points.addAll(pipe.line()));
     scene.devices().forEach(device -> points.add(device.at()));
+    return around(points);
+  }
+
+  /** The frame that holds some points with a margin for labels. */
+  static MapFrame around(List<Point> points) {
     double minX = points.stream().mapToDouble(Point::x).min().orElse(0);
     double maxX = points.stream().mapToDouble(Point::x).max().orElse(1);
     double minY = points.stream().mapToDouble(Point::y).min().orElse(0);

@@ -77,6 +77,33 @@ public final class ReaderUnits {
     return units == Units.US ? us(value, kind) : metric(value, kind);
   }
 
+  /**
+   * A unit for the axis of a chart.
+   *
+   * @param symbol its symbol
+   * @param size what one of it is in the SI unit of the kind
+   */
+  record Unit(String symbol, double size) {
+    double of(double value) {
+      return value / size;
+    }
+  }
+
+  /**
+   * The one unit in which a chart shows a kind, whatever the size.
+   *
+   * @throws IllegalArgumentException if no chart shows that kind
+   */
+  Unit chartUnit(Kind kind) {
+    boolean us = units == Units.US;
+    return switch (kind) {
+      case PRESSURE -> us ? new Unit("psi", PSI) : new Unit("bar", 1e5);
+      case FLOW -> us ? new Unit("gal/min", GALLON / 60) : new Unit("L/min", 1e-3 / 60);
+      case LENGTH, HEAD -> us ? new Unit("ft", FOOT) : new Unit("m", 1);
+      default -> throw new IllegalArgumentException("no chart shows " + kind);
+    };
+  }
+
   /** A value in the SI unit of its kind with five significant digits, for workings. */
   public String si(double value, Kind kind) {
     String symbol = siSymbol(kind);

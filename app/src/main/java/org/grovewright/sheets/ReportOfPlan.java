@@ -36,6 +36,13 @@ final class ReportOfPlan {
             "water",
             "How the water runs",
             new WaterSection(plan.grove(), plan.watering(), workings, units).blocks()));
+    if (!plan.watering().zones().isEmpty()) {
+      sections.add(
+          new Section(
+              "pressure",
+              "What reaches each plant",
+              new PressureSection(plan, workings, units).blocks()));
+    }
     sections.add(
         new Section(
             "timer",

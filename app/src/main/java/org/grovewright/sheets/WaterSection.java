@@ -9,7 +9,6 @@ import org.grovewright.hydraulics.Water;
 import org.grovewright.irrigation.WateringSystem;
 import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.model.Grove;
-import org.grovewright.model.Preferences.Units;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Kind;
 
@@ -58,9 +57,8 @@ final class WaterSection {
   }
 
   private String chart() {
-    boolean us = grove.preferences().units() == Units.US;
-    double flowUnit = us ? 60 / 3.785411784e-3 : 60_000;
-    double pressureUnit = PASCALS_PER_METRE / (us ? 6894.757293168361 : 1e5);
+    ReaderUnits.Unit flowUnit = units.chartUnit(Kind.FLOW);
+    ReaderUnits.Unit pressureUnit = units.chartUnit(Kind.PRESSURE);
     SupplyCurve curve = system.supply().curve();
     double drawn = system.zones().stream().mapToDouble(ZoneResult::flowM3PerS).max().orElse(0);
     double open = curve.flowAt(0);
@@ -68,7 +66,10 @@ final class WaterSection {
     List<double[]> points = new ArrayList<>();
     for (int i = 0; i <= CURVE_POINTS; i++) {
       double flow = most * i / CURVE_POINTS;
-      points.add(new double[] {flow * flowUnit, Math.max(0, curve.headAt(flow)) * pressureUnit});
+      points.add(
+          new double[] {
+            flowUnit.of(flow), pressureUnit.of(Math.max(0, curve.headAt(flow)) * PASCALS_PER_METRE)
+          });
     }
     List<CurveChart.Mark> marks = new ArrayList<>();
     for (ZoneResult zone : system.zones()) {
@@ -76,15 +77,16 @@ final class WaterSection {
       marks.add(
           new CurveChart.Mark(
               Words.capital(name(zone)),
-              flow * flowUnit,
-              Math.max(0, curve.headAt(flow)) * pressureUnit));
+              flowUnit.of(flow),
+              pressureUnit.of(Math.max(0, curve.headAt(flow)) * PASCALS_PER_METRE)));
     }
     return CurveChart.draw(
         "What the supply gives and what the zones draw",
         "supply-chart",
-        new CurveChart.Axis(us ? "Flow, gal/min" : "Flow, L/min", most * flowUnit),
+        new CurveChart.Axis("Flow, " + flowUnit.symbol(), flowUnit.of(most)),
         new CurveChart.Axis(
-            us ? "Pressure, psi" : "Pressure, bar", curve.staticHead() * pressureUnit),
+            "Pressure, " + pressureUnit.symbol(),
+            pressureUnit.of(curve.staticHead() * PASCALS_PER_METRE)),
         points,
         marks);
   }

@@ -17,6 +17,8 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.files.CatalogueFiles;
 import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.formats.weather.WeatherOfDescription;
+import org.grovewright.irrigation.LateralProfile;
+import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.layout.CrownSizes;
 import org.grovewright.model.Planting;
 import org.grovewright.plan.Plan;
@@ -104,7 +106,8 @@ class ReportTest {
   /** The numbers of a section that a reader would want to check must open their working. */
   @Test
   void everySectionWithNumbersShowsWorkings() throws Exception {
-    for (String section : List.of("layout", "ground", "water", "timer", "work", "care")) {
+    for (String section :
+        List.of("layout", "ground", "water", "pressure", "timer", "work", "care")) {
       assertThat(all("//section[@id='" + section + "']//a[@class='fig']")).as(section).isNotEmpty();
     }
     long inZones =
@@ -180,6 +183,21 @@ class ReportTest {
         .replace(">", "&gt;")
         .replace("\"", "&quot;")
         .replace("'", "&#39;");
+  }
+
+  /** Each zone has its pictures, each emitter its mark, and the plant served worst is named. */
+  @Test
+  void everyEmitterHasAMarkAndTheWorstPlantIsNamed() throws Exception {
+    int emitters = plan.watering().zones().stream().mapToInt(z -> z.outlets().size()).sum();
+    String section = "//section[@id='pressure']";
+    assertThat(all(section + "//*[local-name()='g'][*[contains(@class,'step-')]]"))
+        .hasSize(2 * emitters);
+    assertThat(all(section + "//*[local-name()='svg'][@class='chart']"))
+        .hasSize(plan.watering().zones().stream().mapToInt(z -> LateralProfile.of(z).size()).sum());
+    for (ZoneResult zone : plan.watering().zones()) {
+      String worst = plan.grove().plantings().get(zone.weakest().outlet().plant()).id();
+      assertThat(XmlChecks.text(page, section)).contains("Served worst is " + worst);
+    }
   }
 
   @Test

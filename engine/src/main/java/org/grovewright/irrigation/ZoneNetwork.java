@@ -25,8 +25,11 @@ import org.grovewright.model.Row;
  *
  * @param network the network
  * @param outletNodes id of the node at which each outlet draws, by outlet id, in outlet order
+ * @param alongM distance from the feed along its tubing of each node in a line, metres; the length
+ *     of a pipe in the network is more than the way between nodes where it has barbs in it
  */
-public record ZoneNetwork(Network network, Map<String, String> outletNodes) {
+public record ZoneNetwork(
+    Network network, Map<String, String> outletNodes, Map<String, Double> alongM) {
   /** Outlets closer together than this share a node: a pipe needs a length. */
   private static final double SAME_PLACE_M = 0.001;
 
@@ -68,6 +71,16 @@ public record ZoneNetwork(Network network, Map<String, String> outletNodes) {
     return new Builder(zone, site).build();
   }
 
+  /**
+   * Id of a piece of a line's tubing in the network.
+   *
+   * @param line the line
+   * @param number number of the piece from 1, counted from the feed
+   */
+  public static String pieceId(Line line, int number) {
+    return "pipe-" + line.id() + "." + number;
+  }
+
   /** The curve of a catalogue emitter. */
   static EmitterCurve curveOf(EmitterType emitter) {
     double perMetre = SupplyModel.PASCALS_PER_METRE;
@@ -99,6 +112,7 @@ public record ZoneNetwork(Network network, Map<String, String> outletNodes) {
     private final Site site;
     private final Network.Builder network;
     private final Map<String, String> outletNodes = new LinkedHashMap<>();
+    private final Map<String, Double> alongM = new LinkedHashMap<>();
     private final Map<EmitterType, EmitterCurve> curves = new LinkedHashMap<>();
 
     Builder(ZoneDesign zone, Site site) {
@@ -117,7 +131,7 @@ public record ZoneNetwork(Network network, Map<String, String> outletNodes) {
         at = leg(at, i);
         lateral(zone.laterals().get(i), at);
       }
-      return new ZoneNetwork(network.build(), outletNodes);
+      return new ZoneNetwork(network.build(), outletNodes, alongM);
     }
 
     /** Everything between the supply and the main; gives the node the main starts from. */
@@ -195,6 +209,7 @@ public record ZoneNetwork(Network network, Map<String, String> outletNodes) {
                 Math.max(step, SAME_PLACE_M),
                 outlet.emitter().barbLossM());
             done = Math.max(outlet.alongM(), done);
+            alongM.put(node, done);
             at = node;
           }
           emitter(outlet, at);
@@ -210,7 +225,7 @@ public record ZoneNetwork(Network network, Map<String, String> outletNodes) {
         Line line, Pipe tubing, int number, String from, String to, double length, double barbM) {
       network.link(
           Link.Pipe.of(
-                  "pipe-" + line.id() + "." + number,
+                  pieceId(line, number),
                   from,
                   to,
                   length,
