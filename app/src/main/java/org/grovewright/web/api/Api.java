@@ -19,6 +19,7 @@ public final class Api {
   public void addTo(RoutesConfig routes) {
     new ProgramApi(desk).addTo(routes);
     new AccountApi(desk).addTo(routes);
+    new StartApi(desk).addTo(routes);
     new SiteApi(desk).addTo(routes);
     failures(routes);
   }

@@ -60,7 +60,8 @@ public final class Groves implements AutoCloseable {
     return new DescriptionEditor(reader());
   }
 
-  private DescriptionReader reader() {
+  /** A reader of descriptions that name no files. */
+  DescriptionReader reader() {
     return new DescriptionReader(
         catalogue(),
         (file, windHeight, source) -> {
