@@ -125,35 +125,60 @@ final class CurveChart {
   }
 
   private double x(double value) {
-    return LEFT + value / across.end() * (WIDTH - LEFT - RIGHT);
+    return LEFT + across.share(value) * (WIDTH - LEFT - RIGHT);
   }
 
   private double y(double value) {
-    return HEIGHT - BOTTOM - value / up.end() * (HEIGHT - TOP - BOTTOM);
+    return HEIGHT - BOTTOM - up.share(value) * (HEIGHT - TOP - BOTTOM);
   }
 
   /**
-   * An axis from zero.
+   * An axis.
    *
    * @param title what it shows, with the unit
-   * @param most largest value on it, above zero
+   * @param least smallest value on it
+   * @param most largest value on it, above the smallest
    */
-  record Axis(String title, double most) {
+  record Axis(String title, double least, double most) {
+    /** An axis from zero. */
+    Axis(String title, double most) {
+      this(title, 0, most);
+    }
+
+    /**
+     * An axis about some values, with room on both sides.
+     *
+     * @param bound what it does not pass
+     */
+    static Axis around(String title, double least, double most, double bound) {
+      double room = Math.max((most - least) * 0.15, Math.abs(most) * 0.005);
+      return new Axis(title, Math.max(0, least - room), Math.min(bound, most + room));
+    }
+
     private double step() {
-      double rough = most / 5;
+      double rough = (most - least) / 5;
       double power = Math.pow(10, Math.floor(Math.log10(rough)));
       double lead = rough / power;
       return power * (lead <= 1 ? 1 : lead <= 2 ? 2 : lead <= 5 ? 5 : 10);
+    }
+
+    private double start() {
+      return Math.floor(least / step() + 1e-9) * step();
     }
 
     private double end() {
       return Math.ceil(most / step() - 1e-9) * step();
     }
 
+    /** Place of a value along the axis, from 0 to 1. */
+    private double share(double value) {
+      return (value - start()) / (end() - start());
+    }
+
     private List<Double> ticks() {
       List<Double> ticks = new ArrayList<>();
-      for (int i = 0; i * step() <= end() * (1 + 1e-9); i++) {
-        ticks.add(i * step());
+      for (int i = 0; start() + i * step() <= end() + step() * 1e-9; i++) {
+        ticks.add(start() + i * step());
       }
       return ticks;
     }

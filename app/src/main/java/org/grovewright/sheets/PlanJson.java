@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import org.grovewright.buying.ShoppingLine;
 import org.grovewright.finding.Finding;
+import org.grovewright.irrigation.Alternative;
 import org.grovewright.irrigation.Line;
 import org.grovewright.irrigation.TimerSetting;
 import org.grovewright.irrigation.ZoneDesign;
@@ -64,6 +65,7 @@ public final class PlanJson {
     findings();
     layout();
     watering();
+    ways();
     programme();
     shopping();
     work();
@@ -79,13 +81,17 @@ public final class PlanJson {
       json.writeStringField("severity", finding.severity().name().toLowerCase(Locale.ROOT));
       json.writeStringField("subject", finding.subject());
       json.writeStringField("message", finding.message());
-      json.writeArrayFieldStart("quantities");
-      for (Quantity quantity : finding.quantities()) {
-        json.writeStartObject();
-        measured(quantity.value(), quantity.kind());
-        json.writeEndObject();
-      }
-      json.writeEndArray();
+      quantities(finding);
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+  }
+
+  private void quantities(Finding finding) throws IOException {
+    json.writeArrayFieldStart("quantities");
+    for (Quantity quantity : finding.quantities()) {
+      json.writeStartObject();
+      measured(quantity.value(), quantity.kind());
       json.writeEndObject();
     }
     json.writeEndArray();
@@ -167,6 +173,34 @@ public final class PlanJson {
         json.writeEndObject();
       }
       json.writeEndArray();
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+  }
+
+  private void ways() throws IOException {
+    json.writeArrayFieldStart("ways");
+    for (Alternative way : plan.watering().alternatives()) {
+      startLine();
+      json.writeStringField("key", way.key());
+      json.writeStringField("name", way.name());
+      json.writeBooleanField("planned", way.planned());
+      json.writeBooleanField("keepsRules", way.keepsRules());
+      json.writeBooleanField("onFront", way.onFront());
+      json.writeNumberField("zones", way.zones());
+      json.writeNumberField("emissionUniformity", way.emissionUniformity());
+      json.writeNumberField("peakRunSeconds", way.peakRunS());
+      json.writeObjectFieldStart("cost");
+      json.writeNumberField("pipe", way.cost().pipe());
+      json.writeNumberField("fittings", way.cost().fittings());
+      json.writeNumberField("workSeconds", way.cost().workS());
+      json.writeNumberField("work", way.cost().labour());
+      json.writeNumberField("wastedWaterM3", way.cost().wastedM3());
+      json.writeNumberField("wastedWater", way.cost().water());
+      json.writeNumberField("total", way.cost().total());
+      json.writeEndObject();
+      json.writeStringField("why", way.why().message());
+      quantities(way.why());
       json.writeEndObject();
     }
     json.writeEndArray();

@@ -43,6 +43,14 @@ final class ReportOfPlan {
               "What reaches each plant",
               new PressureSection(plan, workings, units).blocks()));
     }
+    if (!plan.watering().alternatives().isEmpty()) {
+      sections.add(
+          new Section(
+              "ways",
+              "Ways to build the watering",
+              new WaysSection(plan.grove(), plan.watering().alternatives(), workings, units)
+                  .blocks()));
+    }
     sections.add(
         new Section(
             "timer",

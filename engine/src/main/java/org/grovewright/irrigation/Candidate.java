@@ -13,6 +13,7 @@ import org.grovewright.model.Supply;
  * @param cost its cost over its life
  * @param emissionUniformity design emission uniformity of its least even zone, share
  * @param zonesShort how far its zones are from keeping the rules of hydraulics
+ * @param peakRunS time that its zones run in all on a day of the peak month, seconds
  * @param hoursShort by which share the greatest daily run time or volume of a year exceeds what is
  *     allowed
  */
@@ -23,8 +24,12 @@ record Candidate(
     LifeCost cost,
     double emissionUniformity,
     double zonesShort,
+    double peakRunS,
     double hoursShort) {
   private static final double DAY_S = 86_400;
+
+  /** Difference of emission uniformity that is worth money. */
+  private static final double MEASURABLE = 0.001;
 
   static Candidate of(
       DesignPolicy policy,
@@ -33,6 +38,7 @@ record Candidate(
       Grove grove,
       Rulebook rules,
       Costs costs) {
+    Peak peak = peak(zones, grove.supply(), costs.overwatering());
     return new Candidate(
         policy,
         zones,
@@ -40,17 +46,21 @@ record Candidate(
         costs.of(zones, goods),
         zones.stream().mapToDouble(ZoneResult::emissionUniformity).min().orElse(0),
         zones.stream().mapToDouble(z -> z.shortness(rules)).sum(),
-        hoursShort(zones, grove.supply(), costs.overwatering()));
+        peak.runS(),
+        peak.shortBy());
   }
 
-  private static double hoursShort(
-      List<ZoneResult> zones, Supply supply, Overwatering overwatering) {
+  /** The longest run of a day, and by which share it or its volume exceeds what is allowed. */
+  private record Peak(double runS, double shortBy) {}
+
+  private static Peak peak(List<ZoneResult> zones, Supply supply, Overwatering overwatering) {
     double allowedS =
         supply.allowedHours().isEmpty()
             ? DAY_S
             : supply.allowedHours().stream().mapToDouble(Supply.Hours::seconds).sum();
     double allowedM3 = supply.dailyLimitM3().orElse(Double.POSITIVE_INFINITY);
     List<List<Overwatering.Flow>> flows = zones.stream().map(Costs::flows).toList();
+    double longest = 0;
     double most = 0;
     for (int month = 1; month <= 12; month++) {
       double seconds = 0;
@@ -60,9 +70,37 @@ record Candidate(
         seconds += run;
         volume += run * zones.get(z).flowM3PerS();
       }
+      longest = Math.max(longest, seconds);
       most = Math.max(most, Math.max(seconds / allowedS, volume / allowedM3));
     }
-    return Math.max(0, most - 1);
+    return new Peak(longest, Math.max(0, most - 1));
+  }
+
+  /** Short name by which an owner chooses it. */
+  String key() {
+    return policy.key(zones);
+  }
+
+  /** Name for readers. */
+  String name() {
+    return policy.name(zones);
+  }
+
+  /** Number of its emitters. */
+  int emitters() {
+    return zones.stream().mapToInt(z -> z.outlets().size()).sum();
+  }
+
+  /** Length of its mains and tubing, metres. */
+  double pipeM() {
+    double sum = 0;
+    for (ZoneResult zone : zones) {
+      sum += zone.design().main().stream().mapToDouble(Paths::length).sum();
+      for (ZoneDesign.LateralDesign lateral : zone.design().laterals()) {
+        sum += lateral.lines().stream().mapToDouble(Line::lengthM).sum();
+      }
+    }
+    return sum;
   }
 
   boolean keepsRules() {
@@ -77,10 +115,13 @@ record Candidate(
         || mine <= others + 1e-9 && cost.total() < other.cost.total() - 1e-9;
   }
 
-  /** Whether it is no dearer and no less even than another, and better in one of both. */
+  /**
+   * Whether it is no dearer and no less even than another, and better in one of both. Evenness that
+   * no one could measure in the field does not count.
+   */
   boolean dominates(Candidate other) {
-    return cost.total() <= other.cost.total()
-        && emissionUniformity >= other.emissionUniformity
-        && (cost.total() < other.cost.total() || emissionUniformity > other.emissionUniformity);
+    double evener = emissionUniformity - other.emissionUniformity;
+    double cheaper = other.cost.total() - cost.total();
+    return cheaper >= 0 && evener >= -MEASURABLE && (cheaper > 0 || evener > MEASURABLE);
   }
 }

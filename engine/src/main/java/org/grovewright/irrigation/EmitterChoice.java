@@ -125,7 +125,8 @@ final class EmitterChoice {
 
   /** Number of emitters for a plant. */
   int count(EmitterType emitter, double need, boolean main) {
-    int least = main ? rules.minEmitters() : 1;
+    int least =
+        main ? Math.max(rules.minEmitters(), policy.leastEmitters()) : policy.leastAtCompanions();
     return Math.max(least, Math.min(policy.mostEmitters(), wanted(emitter, need)));
   }
 

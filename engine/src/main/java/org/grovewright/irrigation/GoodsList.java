@@ -3,6 +3,7 @@ package org.grovewright.irrigation;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
@@ -63,6 +64,27 @@ final class GoodsList {
       }
     }
     return sum;
+  }
+
+  /** Money for each item of some sort, by its price for one unit. */
+  List<Input> money(ToDoubleFunction<String> unitPrice, Predicate<String> sort) {
+    List<Input> money = new ArrayList<>();
+    for (Map.Entry<String, Item> entry : items.entrySet()) {
+      String key = entry.getKey();
+      if (sort.test(key)) {
+        double sum = entry.getValue().sum();
+        String amount =
+            String.format(
+                Locale.ROOT, entry.getValue().kind == Kind.COUNT ? "%.0f" : "%.1f m", sum);
+        money.add(
+            new Input(
+                key,
+                sum * unitPrice.applyAsDouble(key),
+                Kind.MONEY,
+                amount + " at the unit price"));
+      }
+    }
+    return money;
   }
 
   /** All items, each with a figure {@code irrigation.need.ITEM}. */

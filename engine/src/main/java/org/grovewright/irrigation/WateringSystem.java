@@ -71,8 +71,8 @@ public record WateringSystem(
     SystemFigures.enter(zones, grove, rules, book);
     List<Requirement> requirements = goods.enter(book);
     List<Alternative> shown =
-        grove.watering().propose() && !zones.isEmpty() ? ways.shown() : List.of();
-    Alternatives.enter(shown, costs, rules, book);
+        grove.watering().propose() && !zones.isEmpty() ? ways.shown(book) : List.of();
+    findings.addAll(ways.remarks());
     findings.addAll(goods.findings());
     return new WateringSystem(
         supply, zones, goods.trenchM(), requirements, goods.work(), shown, findings);

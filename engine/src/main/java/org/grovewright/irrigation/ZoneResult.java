@@ -198,6 +198,12 @@ public record ZoneResult(
   double shortness(Rulebook rules) {
     double shortness = Math.max(0, rules.goodUniformity() - emissionUniformity);
     shortness += Math.max(0, maxVelocityMPerS / rules.maxVelocityMPerS() - 1);
+    return shortness + pressureShort();
+  }
+
+  /** By which shares pressures leave the working ranges of their emitters, in all. */
+  double pressureShort() {
+    double shortness = 0;
     for (OutletResult o : outlets) {
       double least = o.outlet().emitter().minPressurePa();
       double most = o.outlet().emitter().maxPressurePa();

@@ -12,6 +12,8 @@ import java.util.OptionalInt;
  * @param mainRoute bends of the main between the supply and the rows, in order; may be empty
  * @param filterKey catalogue key of the filter; empty lets us choose
  * @param regulatorKey catalogue key of the regulator; empty lets us choose
+ * @param choose short name of the way to build it that the owner chose among those compared; empty
+ *     lets us choose
  * @param zones the zones; empty only where a proposal is wanted
  */
 public record Watering(
@@ -20,6 +22,7 @@ public record Watering(
     List<Point> mainRoute,
     Optional<String> filterKey,
     Optional<String> regulatorKey,
+    Optional<String> choose,
     List<Zone> zones) {
   /** Copies the lists. */
   public Watering {

@@ -299,7 +299,10 @@ public final class DescriptionWriter {
     if (!main.isEmpty()) {
       group.put("main", main);
     }
-    group.put("filter", watering.filterKey()).put("regulator", watering.regulatorKey());
+    group
+        .put("filter", watering.filterKey())
+        .put("regulator", watering.regulatorKey())
+        .put("choose", watering.choose());
     return watering.zones().isEmpty()
         ? group
         : group.put(

@@ -108,7 +108,7 @@ enum Section {
       "kept_spread",
       "kept_height"),
   GROUND("ground", "mix", "mix_share", "hole_width", "amendments", "mulch", "fertiliser"),
-  WATERING("watering", "propose", "main", "filter", "regulator", "zones"),
+  WATERING("watering", "propose", "main", "filter", "regulator", "choose", "zones"),
   MAIN("watering.main", "pipe", "route"),
   ZONE("watering.zones[]", "id", "laterals"),
   LATERAL(

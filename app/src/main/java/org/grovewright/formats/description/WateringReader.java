@@ -27,7 +27,13 @@ final class WateringReader {
   /** The wish to have everything proposed, which holds where a description is silent. */
   static Watering proposal() {
     return new Watering(
-        true, Optional.empty(), List.of(), Optional.empty(), Optional.empty(), List.of());
+        true,
+        Optional.empty(),
+        List.of(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        List.of());
   }
 
   Watering read(Value value) {
@@ -53,7 +59,18 @@ final class WateringReader {
         route,
         key(fields, "filter", catalogue.filters(), "filter"),
         key(fields, "regulator", catalogue.regulators(), "regulator"),
+        chosen(fields, propose),
         zones);
+  }
+
+  private static Optional<String> chosen(Fields fields, boolean propose) {
+    Optional<Value> value = fields.get("choose");
+    if (!propose && value.isPresent()) {
+      value.get().problem("has nothing to choose from with propose: false; leave out one of both");
+      return Optional.empty();
+    }
+    return value.flatMap(
+        v -> v.text("the short name of a way to build it, from the report of an earlier plan"));
   }
 
   private static Optional<String> key(
