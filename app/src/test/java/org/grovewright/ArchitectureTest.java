@@ -33,6 +33,7 @@ class ArchitectureTest {
           "hydraulics", Set.of(),
           "water", Set.of("growth"),
           "irrigation", Set.of("growth", "hydraulics", "layout", "water"),
+          "season", Set.of("irrigation", "hydraulics", "water"),
           "buying", Set.of(),
           "work", Set.of("ground"));
 

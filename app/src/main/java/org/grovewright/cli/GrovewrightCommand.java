@@ -36,6 +36,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
       CatalogueCommand.class,
       Et0Command.class,
       BalanceCommand.class,
+      SeasonsCommand.class,
     },
     footer = {
       "",

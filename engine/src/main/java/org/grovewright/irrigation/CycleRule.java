@@ -1,6 +1,9 @@
 package org.grovewright.irrigation;
 
+import java.util.List;
+import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.EmitterType;
+import org.grovewright.model.Grove;
 
 /**
  * How long a zone may run before water stands and runs off, and how long it must then pause.
@@ -18,6 +21,18 @@ record CycleRule(double rateMPerS, double infiltrationMPerS, double storageM) {
 
   /** Keeps a whole number of minutes whole when it comes out of a division. */
   private static final double ROUNDING = 1e-9;
+
+  /** The rules of the zones of a system on the soil of their grove. */
+  static List<CycleRule> of(Grove grove, Catalogue catalogue, WateringSystem system) {
+    double infiltration =
+        grove
+            .soil()
+            .textureKey()
+            .map(key -> catalogue.textures().get(key).infiltrationMPerS())
+            .orElseGet(() -> catalogue.constant("irrigation.assumed-infiltration").value());
+    double storage = catalogue.constant("irrigation.surface-storage").value();
+    return system.zones().stream().map(zone -> of(zone, infiltration, storage)).toList();
+  }
 
   static CycleRule of(ZoneResult zone, double infiltrationMPerS, double storageM) {
     double rate = 0;

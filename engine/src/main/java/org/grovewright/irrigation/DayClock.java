@@ -1,9 +1,12 @@
 package org.grovewright.irrigation;
 
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.model.Grove;
 import org.grovewright.model.Supply.Hours;
 
 /**
@@ -42,6 +45,16 @@ final class DayClock {
     }
     allowed.sort(Comparator.comparingInt(Window::from));
     this.dailyVolume = dailyVolume;
+  }
+
+  /** The hours in which a grove may be watered; from the usual start round the clock if any may. */
+  static List<Hours> allowedHours(Grove grove, Catalogue catalogue) {
+    if (!grove.supply().allowedHours().isEmpty()) {
+      return grove.supply().allowedHours();
+    }
+    LocalTime usual =
+        LocalTime.ofSecondOfDay((long) catalogue.constant("irrigation.usual-start").value());
+    return List.of(new Hours(usual, usual));
   }
 
   /**

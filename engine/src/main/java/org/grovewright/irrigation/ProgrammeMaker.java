@@ -51,7 +51,7 @@ final class ProgrammeMaker {
   private final List<Hours> hours;
   private final double dailyM3;
   private final List<Map<Integer, Double>> flows = new ArrayList<>();
-  private final List<CycleRule> cycles = new ArrayList<>();
+  private final List<CycleRule> cycles;
   private final List<TimerSetting> settings = new ArrayList<>();
   private final List<PlantSupply> supplies = new ArrayList<>();
   private final List<Finding> findings = new ArrayList<>();
@@ -68,31 +68,16 @@ final class ProgrammeMaker {
     enough = constant("enough");
     tooMuch = constant("too-much");
     leastExcess = constant("least-excess");
-    hours = allowedHours();
+    hours = DayClock.allowedHours(grove, catalogue);
     dailyM3 = grove.supply().dailyLimitM3().orElse(Double.POSITIVE_INFINITY);
-    double infiltration =
-        grove
-            .soil()
-            .textureKey()
-            .map(key -> catalogue.textures().get(key).infiltrationMPerS())
-            .orElseGet(() -> constant("assumed-infiltration"));
-    double storage = constant("surface-storage");
+    cycles = CycleRule.of(grove, catalogue, system);
     for (ZoneResult zone : system.zones()) {
       flows.add(zone.plantFlows());
-      cycles.add(CycleRule.of(zone, infiltration, storage));
     }
   }
 
   private double constant(String key) {
     return catalogue.constant("irrigation." + key).value();
-  }
-
-  private List<Hours> allowedHours() {
-    if (!grove.supply().allowedHours().isEmpty()) {
-      return grove.supply().allowedHours();
-    }
-    LocalTime usual = LocalTime.ofSecondOfDay((long) constant("usual-start"));
-    return List.of(new Hours(usual, usual));
   }
 
   Programme make() {

@@ -7,11 +7,6 @@ package org.grovewright.water;
  * and as dry as the rest in width.
  */
 public final class BalanceRun {
-  /** Rain above this wets the whole surface; FAO-56 chapter 7: 3 to 4 mm. */
-  private static final double WETTING_RAIN_MM = 3;
-
-  private static final double LIMIT = 1.2;
-
   private BalanceRun() {}
 
   /** Sees each day of a run after it was moved on. */
@@ -49,7 +44,8 @@ public final class BalanceRun {
       Watering watering,
       double[] irrigationM3,
       Sink sink) {
-    DualBalance balance = plant.fullSoil();
+    PlantSoil soil = new PlantSoil(weather, plant);
+    DualBalance balance = soil.balance();
     int stressedDays = 0;
     double rainM3 = 0;
     double givenM3 = 0;
@@ -58,46 +54,24 @@ public final class BalanceRun {
     double evaporatedM3 = 0;
     double lostM3 = 0;
     double readily = Double.POSITIVE_INFINITY;
-    boolean drip = false;
     for (int day = 0; day < weather.days(); day++) {
-      int slot = weather.slot(day);
-      double soilM2 = plant.soilM2(slot);
+      double soilM2 = plant.soilM2(weather.slot(day));
       double irrigation =
           switch (watering) {
             case NONE -> 0;
             case GIVEN -> irrigationM3[day] * 1000 / soilM2;
             case WHEN_DRY -> balance.rootMissingMm() >= readily ? balance.rootMissingMm() : 0;
           };
-      double rain = weather.rainMm(day) - weather.runoffMm(day);
-      if (irrigation > 0) {
-        drip = true;
-      } else if (rain > WETTING_RAIN_MM) {
-        drip = false;
-      }
-      double stand = plant.basal(weather.dayOfYear(day));
-      double basal = stand * plant.perSoil(slot);
-      double shading = stand * plant.shade(slot);
-      double greatest =
-          Math.max(LIMIT + weather.limitShift(day) * plant.heightFactor(slot), shading + 0.05);
-      balance.day(
-          weather.et0Mm(day),
-          rain,
-          irrigation,
-          basal,
-          shading,
-          greatest,
-          drip ? plant.wetted(slot) : 1,
-          drip ? plant.exposedDrip(slot) : plant.exposedRain(slot),
-          plant.rootDepthM(slot));
+      soil.day(day, irrigation);
       readily = balance.readilyAvailableMm();
       double litres = soilM2 / 1000;
-      if (balance.stress() < 1 && basal > 0) {
+      if (soil.stressed()) {
         stressedDays++;
       }
-      rainM3 += rain * litres;
+      rainM3 += soil.rainMm() * litres;
       givenM3 += irrigation * litres;
       transpiredM3 += balance.transpirationMm() * litres;
-      wantedM3 += basal * weather.et0Mm(day) * litres;
+      wantedM3 += soil.basal() * weather.et0Mm(day) * litres;
       evaporatedM3 += balance.evaporationMm() * litres;
       lostM3 += balance.percolationMm() * litres;
       if (sink != null) {

@@ -21,22 +21,24 @@ import org.grovewright.model.Supply;
 import org.grovewright.model.Watering;
 
 /** Invented groves and weather for tests. */
-final class TestGroves {
-  static final LocalDate START = LocalDate.of(2026, 3, 1);
+public final class TestGroves {
+  /** Day on which the groves start. */
+  public static final LocalDate START = LocalDate.of(2026, 3, 1);
 
   private static final OptionalDouble NONE = OptionalDouble.empty();
 
   private TestGroves() {}
 
   /** Normals of an invented dry-summer inland valley. */
-  static Climate drySummer() {
+  public static Climate drySummer() {
     double[] tmin = {4, 6, 7, 9, 12, 15, 18, 18, 16, 12, 7, 4};
     double[] tmax = {14, 17, 20, 23, 28, 33, 36, 36, 32, 26, 19, 14};
     double[] rainMm = {80, 70, 60, 25, 10, 2, 0, 0, 5, 20, 40, 70};
     return climate(tmin, tmax, rainMm);
   }
 
-  static Climate climate(double[] tmin, double[] tmax, double[] rainMm) {
+  /** A climate of twelve months in degrees Celsius and millimetres. */
+  public static Climate climate(double[] tmin, double[] tmax, double[] rainMm) {
     List<Climate.MonthNormal> months = new ArrayList<>();
     for (int i = 0; i < 12; i++) {
       months.add(
@@ -54,7 +56,8 @@ final class TestGroves {
     return new Climate(months, List.of(), 2, "invented");
   }
 
-  static Planting plant(String id, String species, double litres, LocalDate planted) {
+  /** A plant from a container of so many litres. */
+  public static Planting plant(String id, String species, double litres, LocalDate planted) {
     return new Planting(
         id,
         species,
@@ -68,7 +71,8 @@ final class TestGroves {
         NONE);
   }
 
-  static Grove grove(double latitude, Climate climate, Planting... plantings) {
+  /** A grove of these plants on loam. */
+  public static Grove grove(double latitude, Climate climate, Planting... plantings) {
     return new Grove(
         new Site("invented", latitude, 0, 50, List.of(), 0, List.of(), List.of()),
         new Soil(Optional.of("loam"), NONE, NONE, 1.2, Optional.empty(), NONE, Soil.SoilTest.NONE),
@@ -102,7 +106,7 @@ final class TestGroves {
   }
 
   /** Days drawn round the normals of the dry-summer valley, the same for the same seed. */
-  static Climate dailyDrySummer(int firstYear, int years, long seed) {
+  public static Climate dailyDrySummer(int firstYear, int years, long seed) {
     Random random = new Random(seed);
     Climate normals = drySummer();
     List<Climate.DayWeather> days = new ArrayList<>();

@@ -1,0 +1,231 @@
+package org.grovewright.season;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.grovewright.irrigation.StartTimes;
+import org.grovewright.season.ProgrammeSearch.ZoneLoad;
+
+/** Searches the programmes of a card one by one, and the trade between water and risk. */
+final class CardMaker {
+  /** Shares of years at which the trade is shown. */
+  private static final double[] SHARES = {0, 0.05, 0.1, 0.2, 0.3, 0.5};
+
+  private final List<List<ZoneYear>> groups;
+  private final TimerLimits limits;
+  private final SeasonSettings settings;
+  private final WeatherYears years;
+  private final StartTimes clock;
+  private final Set<String> beyondHelp = new HashSet<>();
+  private long trials;
+
+  CardMaker(
+      List<ZoneYear> zones,
+      TimerLimits limits,
+      SeasonSettings settings,
+      WeatherYears years,
+      StartTimes clock) {
+    this.clock = clock;
+    this.groups = grouped(zones, limits.programmes());
+    this.limits = limits;
+    this.settings = settings;
+    this.years = years;
+  }
+
+  /**
+   * What was found.
+   *
+   * @param groups the zones of each programme
+   * @param chosen the setting of each programme
+   * @param trade the trade between water and risk, the least risk first
+   * @param beyondHelp plants that no setting of their zone can keep, which the search leaves out
+   * @param trials settings tried
+   */
+  record Found(
+      List<List<ZoneYear>> groups,
+      List<Setting> chosen,
+      List<TradePoint> trade,
+      Set<String> beyondHelp,
+      long trials) {}
+
+  Found search() {
+    int count = years.spans().size();
+    int target = settings.mostFailures(count);
+    List<Integer> allowed = new ArrayList<>(List.of(target));
+    for (double share : SHARES) {
+      int failures = SeasonSettings.failures(share, count);
+      if (!allowed.contains(failures)) {
+        allowed.add(failures);
+      }
+    }
+    allowed.sort(Comparator.naturalOrder());
+    double[] water = new double[allowed.size()];
+    int[] worst = new int[allowed.size()];
+    boolean[] reached = new boolean[allowed.size()];
+    Arrays.fill(reached, true);
+    List<Setting> chosen = new ArrayList<>();
+    for (int g = 0; g < groups.size(); g++) {
+      List<ZoneYear> group = groups.get(g);
+      List<Setting> front = front(group, allowed, target, room(g, chosen));
+      ProgrammeSearch measure = search(group, ignored -> true);
+      for (int i = 0; i < water.length; i++) {
+        Setting setting = front.get(i);
+        reached[i] &= setting != null;
+        if (setting != null) {
+          water[i] += measure.water(setting);
+          worst[i] = Math.max(worst[i], worstFailures(group, setting));
+        }
+      }
+      chosen.add(front.get(allowed.indexOf(target)));
+    }
+    List<TradePoint> trade = new ArrayList<>();
+    for (int i = 0; i < water.length; i++) {
+      if (reached[i]) {
+        trade.add(
+            new TradePoint(
+                (double) allowed.get(i) / count, (double) worst[i] / count, water[i]));
+      }
+    }
+    return new Found(groups, chosen, trade, beyondHelp, trials);
+  }
+
+  private int worstFailures(List<ZoneYear> group, Setting setting) {
+    int worst = 0;
+    for (int z = 0; z < group.size(); z++) {
+      for (PlantRun plant : keepable(group.get(z))) {
+        worst = Math.max(worst, plant.history(setting.schedule(z)).failedYears());
+      }
+    }
+    return worst;
+  }
+
+  private List<PlantRun> keepable(ZoneYear zone) {
+    return zone.plants().stream().filter(p -> !beyondHelp.contains(p.plantId())).toList();
+  }
+
+  /** Room beside the programmes already found and the plan's own for those still to come. */
+  private Predicate<Setting> room(int group, List<Setting> chosen) {
+    List<StartTimes.Block> others = new ArrayList<>();
+    for (int g = 0; g < groups.size(); g++) {
+      if (g != group) {
+        Setting setting =
+            g < chosen.size()
+                ? chosen.get(g)
+                : new Beginnings(groups.get(g), limits, settings.months()).planned();
+        others.add(setting.block(groups.get(g)));
+      }
+    }
+    return setting -> {
+      List<StartTimes.Block> all = new ArrayList<>(others);
+      all.add(setting.block(groups.get(group)));
+      return clock.fit(all).isPresent();
+    };
+  }
+
+  private ProgrammeSearch search(List<ZoneYear> group, Predicate<Setting> room) {
+    List<ZoneLoad> loads =
+        group.stream().map(z -> new ZoneLoad(z.m3PerMinute(), keepable(z))).toList();
+    return new ProgrammeSearch(loads, limits, settings.months(), years, room);
+  }
+
+  /** The least water found for each number of years that may fail, in rising order. */
+  private List<Setting> front(
+      List<ZoneYear> group, List<Integer> allowed, int target, Predicate<Setting> room) {
+    Beginnings beginnings = new Beginnings(group, limits, settings.months());
+    Setting ample = beginnings.ample();
+    // Whom plenty of water every day does not keep in the asked share of years, nothing keeps.
+    for (int z = 0; z < group.size(); z++) {
+      for (PlantRun plant : group.get(z).plants()) {
+        if (plant.failsMoreThan(target, ample.schedule(z))) {
+          beyondHelp.add(plant.plantId());
+        }
+      }
+    }
+    List<List<Setting>> starts = new ArrayList<>(beginnings.all());
+    starts.add(List.of(ample));
+    ProgrammeSearch search = search(group, room);
+    Setting best = best(search, starts, target);
+    if (best == null) {
+      // There is no room for what the plants want: the card says so instead of letting them dry.
+      search = search(group, ignored -> true);
+      best = best(search, starts, target);
+    }
+    List<Setting> front = new ArrayList<>();
+    Setting stricter = null;
+    for (int failures : allowed) {
+      Setting found = stricter == null ? null : search.improve(stricter, failures);
+      if (failures == target) {
+        found = found == null || search.water(best) < search.water(found) ? best : found;
+      } else if (found == null) {
+        found = best(search, starts, failures);
+      }
+      // Null where not even plenty of water keeps all in so many years.
+      front.add(found);
+      stricter = found == null ? stricter : found;
+    }
+    trials += search.trials();
+    return front;
+  }
+
+  /** The best of several beginnings, or null where none keeps all plants. */
+  private static Setting best(ProgrammeSearch search, List<List<Setting>> starts, int failures) {
+    Setting best = null;
+    for (List<Setting> growing : starts) {
+      for (Setting start : growing) {
+        if (search.keepsAll(start, failures)) {
+          Setting found = search.lowered(start, failures);
+          best = best == null || search.water(found) < search.water(best) ? found : best;
+          break;
+        }
+      }
+    }
+    return best == null ? null : search.improve(best, failures);
+  }
+
+  /** Zones to programmes: one each, and where the timer has too few, those most alike together. */
+  static List<List<ZoneYear>> grouped(List<ZoneYear> zones, int programmes) {
+    List<List<ZoneYear>> groups = new ArrayList<>();
+    for (ZoneYear zone : zones) {
+      groups.add(new ArrayList<>(List.of(zone)));
+    }
+    while (groups.size() > programmes) {
+      int into = 0;
+      int gone = 1;
+      double least = Double.POSITIVE_INFINITY;
+      for (int a = 0; a < groups.size(); a++) {
+        for (int b = a + 1; b < groups.size(); b++) {
+          double apart = apart(groups.get(a), groups.get(b));
+          if (apart < least) {
+            least = apart;
+            into = a;
+            gone = b;
+          }
+        }
+      }
+      groups.get(into).addAll(groups.remove(gone));
+    }
+    return groups;
+  }
+
+  private static double apart(List<ZoneYear> a, List<ZoneYear> b) {
+    double most = 0;
+    for (ZoneYear one : a) {
+      for (ZoneYear other : b) {
+        double sum = 0;
+        for (int month = 0; month < 12; month++) {
+          double shape =
+              one.neededMinutes(month) / Math.max(1e-9, one.peakMinutes())
+                  - other.neededMinutes(month) / Math.max(1e-9, other.peakMinutes());
+          double gaps = Math.log((double) one.plannedGap(month, 7) / other.plannedGap(month, 7));
+          sum += shape * shape + gaps * gaps;
+        }
+        most = Math.max(most, sum);
+      }
+    }
+    return most;
+  }
+}

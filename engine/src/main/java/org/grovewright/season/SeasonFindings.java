@@ -1,0 +1,72 @@
+package org.grovewright.season;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.grovewright.finding.Finding;
+import org.grovewright.finding.Finding.Severity;
+import org.grovewright.quantity.Kind;
+import org.grovewright.quantity.Quantity;
+
+/** Remarks on a card. */
+final class SeasonFindings {
+  /** Fewer years than this say little about one year in ten. */
+  private static final int ENOUGH_YEARS = 20;
+
+  private SeasonFindings() {}
+
+  static List<Finding> of(
+      SeasonSettings settings,
+      WeatherYears years,
+      Outcome outcome,
+      Set<String> beyondHelp,
+      boolean fits) {
+    List<Finding> findings = new ArrayList<>();
+    for (PlantHistory plant : outcome.plants()) {
+      if (beyondHelp.contains(plant.plantId())) {
+        findings.add(
+            Finding.of(
+                "season.not-kept",
+                Severity.SHORTFALL,
+                plant.plantId(),
+                "No setting of its zone keeps it above its limit in {0} of the years; the card"
+                    + " leaves it out and lets it pass its limit in {1}. Give it more emitters or a"
+                    + " zone of its own.",
+                new Quantity(settings.keptShare(), Kind.SHARE),
+                new Quantity(plant.failedShare(), Kind.SHARE)));
+      }
+    }
+    if (!fits) {
+      findings.add(
+          Finding.of(
+              "season.no-room",
+              Severity.SHORTFALL,
+              "",
+              "The programmes of the card do not all fit into one day of the allowed hours and the"
+                  + " allowed volume, so it has no start times; set the programmes on different"
+                  + " days, or allow more hours."));
+    }
+    Quantity count = new Quantity(years.spans().size(), Kind.COUNT);
+    if (years.drawn()) {
+      findings.add(
+          Finding.of(
+              "season.drawn-weather",
+              Severity.NOTE,
+              "",
+              "There is no daily weather of the place, so the card was tested in {0} years drawn"
+                  + " from the monthly normals. Real years may swing more; daily weather from a"
+                  + " station near you makes the card surer.",
+              count));
+    } else if (years.spans().size() < ENOUGH_YEARS) {
+      findings.add(
+          Finding.of(
+              "season.few-years",
+              Severity.NOTE,
+              "",
+              "The daily weather holds only {0} whole years, too few to say much about what happens"
+                  + " once in ten.",
+              count));
+    }
+    return findings;
+  }
+}

@@ -1,0 +1,142 @@
+package org.grovewright.season;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.model.Climate;
+import org.grovewright.model.Climate.DayWeather;
+import org.grovewright.model.Grove;
+import org.grovewright.model.Planting;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.water.BalanceRun;
+import org.grovewright.water.BalanceTotals;
+import org.grovewright.water.PlantSeries;
+import org.grovewright.water.TestCatalogue;
+import org.grovewright.water.TestGroves;
+import org.grovewright.water.WaterNeeds;
+import org.junit.jupiter.api.Test;
+
+class PlantRunTest {
+  private static final Catalogue CATALOGUE = TestCatalogue.of(TestCatalogue.evergreen());
+  private static final Planting TREE = TestGroves.plant("tree", "evergreen", 20, TestGroves.START);
+  private static final double M3_PER_MINUTE = 0.00025;
+
+  private final Climate all = TestGroves.dailyDrySummer(2026, 5, 11);
+  private final Grove grove = TestGroves.grove(37, all, TREE);
+  private final WaterNeeds needs = WaterNeeds.of(grove, CATALOGUE, new FigureBook());
+  private final WeatherYears years = WeatherYears.of(grove, CATALOGUE, needs.climate(), 0);
+
+  private PlantRun run(WeatherYears of, int wait) {
+    return new PlantRun(
+        "tree",
+        "zone-1",
+        true,
+        of,
+        PlantSeries.inYear(grove, TREE, 1, needs, of.daily(), CATALOGUE),
+        wait,
+        M3_PER_MINUTE);
+  }
+
+  @Test
+  void yearsRunFromTheMonthOfTheStartAndKeepLeapDays() {
+    assertThat(years.spans()).hasSize(4);
+    assertThat(years.drawn()).isFalse();
+    for (WeatherYears.Span span : years.spans()) {
+      assertThat(years.daily().date(span.from())).isEqualTo(LocalDate.of(span.year(), 3, 1));
+      // The year from March 2027 holds 29 February 2028.
+      assertThat(span.until() - span.from()).isEqualTo(span.year() == 2027 ? 366 : 365);
+    }
+    assertThat(WeatherYears.of(grove, CATALOGUE, needs.climate(), 2).spans())
+        .extracting(WeatherYears.Span::year)
+        .containsExactly(2028, 2029);
+  }
+
+  @Test
+  void tooShortWeatherIsRefused() {
+    List<DayWeather> months = all.daily().subList(0, 300);
+    Grove brief =
+        TestGroves.grove(37, new Climate(all.normals(), months, 2, "invented"), TREE);
+    assertThatThrownBy(() -> WeatherYears.of(brief, CATALOGUE, needs.climate(), 0))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("one whole year");
+  }
+
+  @Test
+  void aYearIsTheDailyBalanceOfThoseDays() {
+    // The same year by the plain run of the balance along a series that holds only its days.
+    WeatherYears.Span second = years.spans().get(1);
+    List<DayWeather> days = all.daily().subList(second.from(), second.until());
+    Climate one = new Climate(all.normals(), days, 2, "invented");
+    Grove alone = TestGroves.grove(37, one, TREE);
+    WeatherYears single = WeatherYears.of(alone, CATALOGUE, needs.climate(), 0);
+    ZoneSchedule schedule = ZoneSchedule.constant(14, 3);
+    double[] given = new double[single.daily().days()];
+    for (int day = 0; day < given.length; day += 3) {
+      given[day] = 14 * M3_PER_MINUTE;
+    }
+    PlantSeries plant = PlantSeries.inYear(grove, TREE, 1, needs, single.daily(), CATALOGUE);
+    BalanceTotals totals =
+        BalanceRun.run(single.daily(), plant, BalanceRun.Watering.GIVEN, given, null);
+    PlantYear year = run(years, 0).year(second, schedule, null);
+    assertThat(year.stressedDays()).isEqualTo(totals.stressedDays()).isBetween(20, 300);
+    assertThat(year.waterM3()).isCloseTo(totals.irrigationM3(), within(1e-9));
+    assertThat(year.lostM3()).isCloseTo(totals.lostM3(), within(1e-9));
+    assertThat(year.shortfall())
+        .isCloseTo(1 - totals.transpiredM3() / totals.wantedM3(), within(1e-9));
+    assertThat(year.longestSpell()).isBetween(1, year.stressedDays());
+  }
+
+  @Test
+  void theQuickTestAgreesWithTheHistory() {
+    PlantRun plant = run(years, 0);
+    for (int minutes = 2; minutes <= 40; minutes += 2) {
+      ZoneSchedule schedule = ZoneSchedule.constant(minutes, 2);
+      int failed = plant.history(schedule).failedYears();
+      for (int most = 0; most <= 4; most++) {
+        assertThat(plant.failsMoreThan(most, schedule)).isEqualTo(failed > most);
+      }
+    }
+  }
+
+  @Test
+  void worstYearAndSpellsAreThoseOfTheYears() {
+    List<PlantYear> four = new ArrayList<>();
+    int[] stressed = {0, 4, 9, 9};
+    for (int i = 0; i < 4; i++) {
+      four.add(new PlantYear(2000 + i, stressed[i], i, 0, 1, 0.5));
+    }
+    PlantHistory history = new PlantHistory("tree", "zone-1", true, four);
+    assertThat(history.failedYears()).isEqualTo(3);
+    assertThat(history.failedShare()).isEqualTo(0.75);
+    assertThat(history.worst().year()).isEqualTo(2002);
+    assertThat(history.longestSpell()).isEqualTo(3);
+    assertThat(history.meanStressedDays()).isEqualTo(5.5);
+  }
+
+  @Test
+  void aPlantSetLaterSuffersNothingBefore() {
+    ZoneSchedule nothing = ZoneSchedule.constant(0, 1);
+    int early = run(years, 0).history(nothing).years().get(0).stressedDays();
+    int late = run(years, 200).history(nothing).years().get(0).stressedDays();
+    assertThat(early).isGreaterThan(late);
+    assertThat(run(years, 365).history(nothing).failedYears()).isZero();
+  }
+
+  @Test
+  void minutesOfTheTimerAreWhole() {
+    assertThat(TimerCard.minutes(15, 110)).isEqualTo(17);
+    assertThat(TimerCard.minutes(15, 50)).isEqualTo(8);
+    assertThat(TimerCard.minutes(4, 10)).isZero();
+    ZoneSchedule schedule = ZoneSchedule.constant(10, 7);
+    // 52 or 53 waterings a year.
+    double minutes =
+        schedule.minutesPerYear(
+            years.daily(), ZoneSchedule.months(years.daily()), years.spans());
+    assertThat(minutes).isBetween(520.0, 530.0);
+  }
+}
