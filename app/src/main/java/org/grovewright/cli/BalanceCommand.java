@@ -2,7 +2,6 @@ package org.grovewright.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.grovewright.catalogue.Catalogue;
@@ -10,11 +9,8 @@ import org.grovewright.catalogue.files.CatalogueFiles;
 import org.grovewright.formats.description.DescriptionException;
 import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.formats.weather.BalanceCsv;
-import org.grovewright.formats.weather.FilledSeries;
 import org.grovewright.formats.weather.WeatherFileException;
-import org.grovewright.formats.weather.WeatherFiles;
 import org.grovewright.formats.weather.WeatherOfDescription;
-import org.grovewright.model.Climate;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
 import org.grovewright.quantity.FigureBook;
@@ -25,6 +21,7 @@ import org.grovewright.water.NeedWatering;
 import org.grovewright.water.PlantSeries;
 import org.grovewright.water.WaterNeeds;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -52,13 +49,7 @@ public final class BalanceCommand implements Callable<Integer> {
   @Parameters(paramLabel = "GROVE.yaml", description = "The description of the grove.")
   private Path file;
 
-  @Option(
-      names = "--weather",
-      paramLabel = "WEATHER.csv",
-      description =
-          "Daily weather: a table as for et0, or a GHCN-Daily station record. Needed unless the grove"
-              + " itself names daily weather.")
-  private Path weatherFile;
+  @Mixin private WeatherArguments weatherFile;
 
   @Option(
       names = "--plant",
@@ -84,12 +75,6 @@ public final class BalanceCommand implements Callable<Integer> {
           "needs: by the plan's monthly needs; when-dry: filled up when the plant would begin to"
               + " suffer; none. ${DEFAULT-VALUE} if not given.")
   private Watering watering;
-
-  @Option(
-      names = "--wind-height",
-      paramLabel = "METRES",
-      description = "Height of the wind measurements of the weather file; 2 if not given.")
-  private Double windHeightM;
 
   @Spec private CommandSpec spec;
 
@@ -145,35 +130,12 @@ public final class BalanceCommand implements Callable<Integer> {
   }
 
   private Grove withWeather(Grove grove) {
-    if (weatherFile == null) {
-      if (grove.climate().daily().isEmpty()) {
-        throw new BadInputException(
-            "The grove has no daily weather; name a file of it with --weather.");
-      }
-      return grove;
+    Grove with = weatherFile.into(grove, spec.commandLine().getErr());
+    if (with.climate().daily().isEmpty()) {
+      throw new BadInputException(
+          "The grove has no daily weather; name a file of it with --weather.");
     }
-    FilledSeries series = WeatherFiles.days(weatherFile);
-    if (!series.remarks().isEmpty()) {
-      spec.commandLine().getErr().println("note: " + weatherFile + ": " + series.remarks());
-    }
-    Climate own = grove.climate();
-    OptionalDouble height =
-        windHeightM == null ? OptionalDouble.empty() : OptionalDouble.of(windHeightM);
-    Climate climate =
-        new Climate(
-            own.normals(), series.days(), height.orElse(2), weatherFile.getFileName().toString());
-    return new Grove(
-        grove.site(),
-        grove.soil(),
-        climate,
-        grove.supply(),
-        grove.rows(),
-        grove.plantings(),
-        grove.watering(),
-        grove.stock(),
-        grove.crew(),
-        grove.start(),
-        grove.preferences());
+    return with;
   }
 
   private Planting planting(Grove grove) {

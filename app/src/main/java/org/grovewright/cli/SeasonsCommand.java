@@ -2,36 +2,133 @@ package org.grovewright.cli;
 
 import java.io.PrintWriter;
 import java.util.concurrent.Callable;
+import org.grovewright.finding.Finding;
+import org.grovewright.finding.Finding.Severity;
+import org.grovewright.irrigation.Programme;
+import org.grovewright.model.Grove;
 import org.grovewright.plan.Plan;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.season.SeasonPlan;
 import org.grovewright.season.SeasonSettings;
+import org.grovewright.sheets.ReaderUnits;
+import org.grovewright.sheets.Sheets;
+import org.grovewright.sheets.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-@Command(name = "seasons", mixinStandardHelpOptions = true)
+/** Finds a timer setting that holds through years of weather. */
+@Command(
+    name = "seasons",
+    description = {
+      "Finds the timer setting that keeps every plant above its limit in at least nine years of ten"
+          + " with the least water, and compares it with the rules that people use.",
+      "",
+      "Every setting is judged by moving the soil of every plant on day by day through all years of"
+          + " weather: the file's, or years drawn from the monthly normals where there is none."
+    },
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    footer = {
+      "",
+      "Examples:",
+      "  grovewright seasons grove.yaml                          print the card of the first year",
+      "  grovewright seasons grove.yaml --weather station.csv    test it in real daily weather",
+      "  grovewright seasons grove.yaml --changes 4              change it with the seasons only",
+    })
 final class SeasonsCommand implements Callable<Integer> {
-  @Mixin private GroveArguments grove;
-  @Option(names = "--year", defaultValue = "1") private int year;
+  @Mixin private GroveArguments arguments;
+
+  @Mixin private WeatherArguments weather;
+
+  @Option(
+      names = "--plan-year",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "Year of the plan, 1 to 3, whose plants are watered; 1 if not given.")
+  private int planYear;
+
+  @Option(
+      names = "--years",
+      paramLabel = "N",
+      defaultValue = "0",
+      description =
+          "Years of weather: the last N of the file, or N drawn years. All of the file, or 30, if"
+              + " not given.")
+  private int years;
+
+  @Option(
+      names = "--changes",
+      paramLabel = "N",
+      defaultValue = "12",
+      description =
+          "How often a year you will change the timer: 1, 2, 4, 6 or 12 times; 12 if not given.")
+  private int changes;
+
+  @Option(
+      names = "--kept",
+      paramLabel = "N",
+      defaultValue = "9",
+      description =
+          "In how many years of ten every plant is to stay above its limit, 0 to 10; 9 if not"
+              + " given.")
+  private double kept;
+
   @Spec private CommandSpec spec;
 
   @Override
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
-    Plan plan = new PlanSource(grove.catalogue(), spec.commandLine().getErr()).plan(grove.file());
-    long t = System.nanoTime();
-    SeasonPlan s = SeasonPlan.of(plan.grove(), plan.catalogue(), plan.water(), plan.watering(), plan.programme(),
-        SeasonSettings.usual(year, plan.catalogue()), new FigureBook());
-    out.println("ms " + (System.nanoTime() - t) / 1e6 + " trials " + s.trials());
-    out.println(s.card());
-    var all = new java.util.ArrayList<>(s.others());
-    all.add(0, s.outcome());
-    for (var o : all) out.printf("%s %.1f m3 stressed %.1f lost %.1f kept %d/%d worst %s %.2f%n", o.way(), o.waterM3PerYear(), o.stressedPlantDays(), o.lostM3PerYear(), o.kept(0.1), o.plants().size(), o.worst().plantId(), o.worst().failedShare());
-    s.trade().forEach(out::println);
-    s.findings().forEach(out::println);
-    return 0;
+    PrintWriter err = spec.commandLine().getErr();
+    SeasonSettings settings = settings();
+    Plan plan = new PlanSource(arguments.catalogue(), err).plan(arguments.file());
+    Grove grove = weather.into(plan.grove(), err);
+    SeasonPlan season;
+    FigureBook book = new FigureBook();
+    plan.figures()
+        .values()
+        .forEach(f -> book.enter(f.id(), f.label(), f.value(), f.kind(), f.working()));
+    try (Patience patience = new Patience(err, "trying timer settings through all years")) {
+      season =
+          SeasonPlan.of(
+              grove,
+              plan.catalogue(),
+              plan.water(),
+              plan.watering(),
+              plan.programme(),
+              settings,
+              book);
+    } catch (IllegalArgumentException e) {
+      throw new BadInputException(
+          "No card can be made: " + e.getMessage() + (e.getMessage().endsWith(".") ? "" : "."));
+    }
+    ReaderUnits units = Sheets.unitsOf(plan);
+    new SeasonsText(grove, season, units).print(out);
+    boolean falls = false;
+    for (Finding finding : season.findings()) {
+      String about = finding.subject().isEmpty() ? "" : finding.subject() + ": ";
+      err.println(about + ReaderUnits.plainSpaces(Words.message(finding, units)));
+      falls |= finding.severity() == Severity.SHORTFALL;
+    }
+    return falls ? ExitCode.FALLS_SHORT : ExitCode.OK;
+  }
+
+  private SeasonSettings settings() {
+    if (planYear < 1 || planYear > Programme.YEARS) {
+      throw new BadInputException("--plan-year must be from 1 to " + Programme.YEARS + ".");
+    }
+    if (years < 0 || years > 200) {
+      throw new BadInputException("--years must be from 1 to 200, or 0 for all there are.");
+    }
+    if (!(kept >= 0 && kept <= 10)) {
+      throw new BadInputException("--kept must be from 0 to 10 years of ten.");
+    }
+    try {
+      return new SeasonSettings(planYear, years, changes, kept / 10);
+    } catch (IllegalArgumentException e) {
+      throw new BadInputException("--changes must be 1, 2, 4, 6 or 12.");
+    }
   }
 }

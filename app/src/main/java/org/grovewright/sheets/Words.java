@@ -35,7 +35,7 @@ public final class Words {
   }
 
   /** The name of a month from 1 to 12. */
-  static String month(int month) {
+  public static String month(int month) {
     return Month.of(month).getDisplayName(TextStyle.FULL, Locale.ENGLISH);
   }
 
@@ -60,33 +60,38 @@ public final class Words {
   }
 
   /** What a zone is called in a sentence: "zone A" for the ids A and zone-A alike. */
-  static String zone(String id) {
+  public static String zone(String id) {
     String rest = ZONE.matcher(id).replaceFirst("");
     return "zone " + (rest.isEmpty() ? id : rest);
   }
 
   /** A text with a capital at its start. */
-  static String capital(String text) {
+  public static String capital(String text) {
     return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   /** How often a valve opens. */
   static String every(TimerSetting setting) {
-    return switch (setting.everyDays()) {
+    return every(setting.everyDays());
+  }
+
+  /** How often a valve opens that opens each so many days; 0 for never. */
+  public static String every(int days) {
+    return switch (days) {
       case 0 -> "off";
       case 1 -> "every day";
       case 2 -> "every other day";
-      default -> "every " + setting.everyDays() + " days";
+      default -> "every " + days + " days";
     };
   }
 
   /** A count with its noun. */
-  static String count(long count, String one, String many) {
+  public static String count(long count, String one, String many) {
     return count + " " + (count == 1 ? one : many);
   }
 
   /** Words joined as in a sentence. */
-  static String and(List<String> words) {
+  public static String and(List<String> words) {
     int last = words.size() - 1;
     return last < 1
         ? String.join("", words)

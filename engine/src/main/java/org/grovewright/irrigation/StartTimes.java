@@ -77,8 +77,7 @@ public final class StartTimes {
       }
       Optional<DayClock.Place> place =
           clock.place(
-              new DayClock.Run(
-                  block.starts(), block.minutes() * 60, soak, 1, block.volumeM3()));
+              new DayClock.Run(block.starts(), block.minutes() * 60, soak, 1, block.volumeM3()));
       if (place.isEmpty()) {
         return Optional.empty();
       }

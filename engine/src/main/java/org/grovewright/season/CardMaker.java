@@ -86,8 +86,7 @@ final class CardMaker {
     for (int i = 0; i < water.length; i++) {
       if (reached[i]) {
         trade.add(
-            new TradePoint(
-                (double) allowed.get(i) / count, (double) worst[i] / count, water[i]));
+            new TradePoint((double) allowed.get(i) / count, (double) worst[i] / count, water[i]));
       }
     }
     return new Found(groups, chosen, trade, beyondHelp, trials);

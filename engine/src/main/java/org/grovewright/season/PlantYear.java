@@ -11,12 +11,7 @@ package org.grovewright.season;
  * @param lostM3 water, rain included, that ran through below its roots, m3
  */
 public record PlantYear(
-    int year,
-    int stressedDays,
-    int longestSpell,
-    double shortfall,
-    double waterM3,
-    double lostM3) {
+    int year, int stressedDays, int longestSpell, double shortfall, double waterM3, double lostM3) {
   /** Whether the plant passed its limit in the year. */
   public boolean passedLimit() {
     return stressedDays > 0;

@@ -51,7 +51,8 @@ final class SeasonFigures {
         outcome.waterM3PerYear(),
         Kind.WATER_VOLUME,
         Working.of(
-            "sum over zones and waterings of minutes times flow, over n", "replayed day by day",
+            "sum over zones and waterings of minutes times flow, over n",
+            "replayed day by day",
             years));
     book.enter(
         root() + way + ".stressed-days",

@@ -63,11 +63,12 @@ public record SeasonPlan(
   /**
    * Searches the card of a plan and enters its figures under {@code season.year-Y}: {@code
    * .WAY.water}, {@code .WAY.stressed-days} and {@code .WAY.lost} of every way of watering, {@code
-   * .plant.ID.chance}, {@code .stressed-days}, {@code .longest-spell}, {@code .worst-year} and {@code
-   * .lost} of every plant, and {@code .ZONE.month-MM.minutes} and {@code .every} of the card.
+   * .plant.ID.chance}, {@code .stressed-days}, {@code .longest-spell}, {@code .worst-year} and
+   * {@code .lost} of every plant, and {@code .ZONE.month-MM.minutes} and {@code .every} of the
+   * card.
    *
-   * @throws IllegalArgumentException if the year lies outside the programme, no zone waters a plant,
-   *     or the daily weather has no whole year
+   * @throws IllegalArgumentException if the year lies outside the programme, no zone waters a
+   *     plant, or the daily weather has no whole year
    */
   public static SeasonPlan of(
       Grove grove,
@@ -100,8 +101,7 @@ public record SeasonPlan(
     int most = settings.mostFailures(years.spans().size());
     WateringRules rules = new WateringRules(zones, years, found.beyondHelp(), most);
     Outcome outcome = rules.outcome(Outcome.Way.CARD, zone -> schedules.get(zone.id()));
-    List<Outcome> others =
-        rules.all(catalogue, outcome, zone -> schedules.get(zone.id()));
+    List<Outcome> others = rules.all(catalogue, outcome, zone -> schedules.get(zone.id()));
     Optional<List<List<LocalTime>>> starts = clock.fit(blocks(found));
     TimerCard card = card(settings.planYear(), found, starts);
     SeasonPlan plan =
@@ -140,8 +140,7 @@ public record SeasonPlan(
         if (flow.getValue() <= 0 || wait >= 365) {
           continue;
         }
-        boolean main =
-            catalogue.species().get(planting.speciesKey()).role() == Species.Role.MAIN;
+        boolean main = catalogue.species().get(planting.speciesKey()).role() == Species.Role.MAIN;
         plants.add(
             new PlantRun(
                 planting.id(),
@@ -159,7 +158,12 @@ public record SeasonPlan(
       if (!plants.isEmpty()) {
         zones.add(
             new ZoneYear(
-                z, id, zone.flowM3PerS() * 60, Math.min(clock.longestRunMinutes(z), clock.longestSpanMinutes()), plants, planned));
+                z,
+                id,
+                zone.flowM3PerS() * 60,
+                Math.min(clock.longestRunMinutes(z), clock.longestSpanMinutes()),
+                plants,
+                planned));
       }
     }
     return zones;
@@ -191,8 +195,7 @@ public record SeasonPlan(
       }
       List<TimerCard.MonthStep> months = new ArrayList<>();
       for (int month = 0; month < 12; month++) {
-        months.add(
-            new TimerCard.MonthStep(month + 1, setting.gap(month), setting.percent(month)));
+        months.add(new TimerCard.MonthStep(month + 1, setting.gap(month), setting.percent(month)));
       }
       int at = g;
       lines.add(

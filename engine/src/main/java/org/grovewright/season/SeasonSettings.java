@@ -28,8 +28,7 @@ public record SeasonSettings(int planYear, int weatherYears, int steps, double k
 
   /** A card for a year of the plan that is changed monthly and kept as the catalogue says. */
   public static SeasonSettings usual(int planYear, Catalogue catalogue) {
-    return new SeasonSettings(
-        planYear, 0, 12, catalogue.constant("season.kept-share").value());
+    return new SeasonSettings(planYear, 0, 12, catalogue.constant("season.kept-share").value());
   }
 
   /** Most of so many years in which a plant may pass its limit. */

@@ -38,8 +38,8 @@ public record WeatherYears(DailyClimate daily, List<Span> spans, boolean drawn) 
   /**
    * The years of a grove's daily weather or, where it has none, years drawn from its normals.
    *
-   * @param years how many, the latest where there are more; 0 for all there are, or as many drawn as
-   *     the catalogue says
+   * @param years how many, the latest where there are more; 0 for all there are, or as many drawn
+   *     as the catalogue says
    * @throws IllegalArgumentException if the daily weather has no whole year from the month of the
    *     start
    */

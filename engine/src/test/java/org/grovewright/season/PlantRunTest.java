@@ -59,8 +59,7 @@ class PlantRunTest {
   @Test
   void tooShortWeatherIsRefused() {
     List<DayWeather> months = all.daily().subList(0, 300);
-    Grove brief =
-        TestGroves.grove(37, new Climate(all.normals(), months, 2, "invented"), TREE);
+    Grove brief = TestGroves.grove(37, new Climate(all.normals(), months, 2, "invented"), TREE);
     assertThatThrownBy(() -> WeatherYears.of(brief, CATALOGUE, needs.climate(), 0))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("one whole year");
@@ -135,8 +134,7 @@ class PlantRunTest {
     ZoneSchedule schedule = ZoneSchedule.constant(10, 7);
     // 52 or 53 waterings a year.
     double minutes =
-        schedule.minutesPerYear(
-            years.daily(), ZoneSchedule.months(years.daily()), years.spans());
+        schedule.minutesPerYear(years.daily(), ZoneSchedule.months(years.daily()), years.spans());
     assertThat(minutes).isBetween(520.0, 530.0);
   }
 }

@@ -112,7 +112,9 @@ class ProgrammeSearchTest {
         ProgrammeSearch search = of.search();
         double found = search.water(search.improve(ample, most));
         double least = leastOfAll(of.search(), ample, most);
-        assertThat(found).as("seed %s, %s years may fail", seed, most).isBetween(least, least * 1.01);
+        assertThat(found)
+            .as("seed %s, %s years may fail", seed, most)
+            .isBetween(least, least * 1.01);
       }
     }
   }

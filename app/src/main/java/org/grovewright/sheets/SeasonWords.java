@@ -1,0 +1,102 @@
+package org.grovewright.sheets;
+
+import java.time.LocalTime;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.grovewright.model.Grove;
+import org.grovewright.season.Outcome;
+import org.grovewright.season.SeasonPlan;
+import org.grovewright.season.TimerCard;
+
+/** What the timer through the seasons is called in words. */
+public final class SeasonWords {
+  private SeasonWords() {}
+
+  /** A way of watering. */
+  public static String way(Outcome.Way way) {
+    return switch (way) {
+      case CARD -> "This card";
+      case MONTHLY_NEEDS -> "The plan's month-by-month programme, from monthly means";
+      case SAME_HALF_HOUR -> "Half an hour every other day, all year";
+      case WEEKLY_DEPTH -> "An inch (25\u00a0mm) over the roots once a week, all year";
+      case SAME_KEEPING ->
+          "The same minutes all year, enough to keep the plants as well as this card";
+      case SAME_WATER -> "The same minutes all year, with the water of this card";
+    };
+  }
+
+  /** Which twelve months the card is for. */
+  public static String span(Grove grove, int planYear) {
+    int from = grove.start().getMonthValue();
+    int year = grove.start().getYear() + planYear - 1;
+    int last = (from + 10) % 12 + 1;
+    return Words.month(from)
+        + " "
+        + year
+        + " to "
+        + Words.month(last)
+        + " "
+        + (last < from ? year + 1 : year);
+  }
+
+  /** What the card promises and in which weather it was tested, in a sentence or two. */
+  public static String promise(SeasonPlan plan) {
+    int years = plan.years().spans().size();
+    String tested =
+        plan.years().drawn()
+            ? Words.count(years, "year", "years") + " of weather drawn from your monthly normals"
+            : Words.count(years, "year", "years") + " of daily weather";
+    long kept = plan.outcome().kept(1 - plan.settings().keptShare());
+    int all = plan.outcome().plants().size();
+    return "Tested in "
+        + tested
+        + ", it keeps "
+        + (kept == all ? "every plant" : kept + " of " + all + " plants")
+        + " above its limit in at least "
+        + Math.round(plan.settings().keptShare() * 10)
+        + " years of 10. The limit is passed on the first day on which the soil no longer holds the"
+        + " water that a plant can take up with ease.";
+  }
+
+  /** What the card saves against a rule, in a sentence; empty text where it saves nothing. */
+  public static String saving(SeasonPlan plan, Outcome.Way way, ReaderUnits units) {
+    return plan.other(way)
+        .map(
+            other -> {
+              double water = other.waterM3PerYear() - plan.outcome().waterM3PerYear();
+              double days = other.stressedPlantDays() - plan.outcome().stressedPlantDays();
+              String less =
+                  water > 0
+                      ? units.text(water, org.grovewright.quantity.Kind.WATER_VOLUME)
+                          + " less water a year"
+                      : units.text(-water, org.grovewright.quantity.Kind.WATER_VOLUME)
+                          + " more water a year";
+              String suffering =
+                  days > 0
+                      ? Math.round(days) + " fewer stressed plant-days a year"
+                      : Math.round(-days) + " more stressed plant-days a year";
+              return less + ", " + suffering;
+            })
+        .orElse("");
+  }
+
+  /** The starts of a programme. */
+  public static String starts(TimerCard.Line line) {
+    return line.starts().isEmpty()
+        ? Words.count(line.startsPerDay(), "start", "starts") + " a day"
+        : line.starts().stream().map(LocalTime::toString).collect(Collectors.joining(", "));
+  }
+
+  /** How often a programme waters in a month. */
+  public static String every(TimerCard.Line line, int month) {
+    TimerCard.MonthStep step = line.months().get(month - 1);
+    boolean runs = line.zones().stream().anyMatch(z -> line.minutesPerStart(z, month) > 0);
+    return runs ? Words.every(step.everyDays()) : "off";
+  }
+
+  /** The months of a year in the order in which the plan comes to them. */
+  public static List<Integer> months(Grove grove) {
+    int first = grove.start().getMonthValue();
+    return java.util.stream.IntStream.range(0, 12).mapToObj(i -> (first + i - 1) % 12 + 1).toList();
+  }
+}
