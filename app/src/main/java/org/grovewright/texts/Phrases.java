@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -21,15 +22,22 @@ import java.util.regex.Pattern;
 /**
  * Translations of whole English phrases.
  *
- * <p>A phrase may have gaps. {@code <plant>} takes any words as they are (an owner's name, a
- * number); {@code <item:term>} takes a phrase that is translated in turn; {@code <items:terms>}
- * takes several, parted by commas or semicolons; {@code <day:date>} takes a date or month of ISO
- * 8601. A text that is no phrase as a whole is taken apart into its sentences. Places of quantities
- * such as {@code {0}} stay as they are.
+ * <p>A phrase may have gaps. {@code <plant>} takes any words as they are (an owner's name); {@code
+ * <size:n>} takes a number; {@code <item:term>} takes a phrase that is translated in turn; {@code
+ * <items:terms>} takes several, parted by commas or semicolons; {@code <plants:named>} takes kinds
+ * with the names of single plants; {@code <day:date>} takes a date or month of ISO 8601. A text
+ * that is no phrase as a whole is taken apart into its sentences. Places of quantities such as
+ * {@code {0}} stay as they are.
  */
 public final class Phrases {
   private static final Pattern GAP = Pattern.compile("<([a-z]+)(?::([a-z]+))?>");
   private static final Pattern SENTENCES = Pattern.compile("(?<=[.!?])\\s+(?=[\\p{Lu}{0-9])");
+  private static final Pattern WORD = Pattern.compile("\\p{L}{3,}");
+
+  /** Words of formulas that are the same in every language. */
+  private static final Set<String> SYMBOLS =
+      Set.of("sum", "exp", "max", "min", "ceil", "sqrt", "rho", "kPa", "Tmax", "Tmin", "pmin");
+
   private static final int REMEMBERED = 20_000;
 
   private final Map<String, String> plain;
@@ -86,7 +94,7 @@ public final class Phrases {
   }
 
   private Optional<String> find(String english) {
-    if (english.isBlank()) {
+    if (WORD.matcher(english).results().allMatch(word -> SYMBOLS.contains(word.group()))) {
       return Optional.of(english);
     }
     Optional<String> whole = phrase(english);
@@ -125,11 +133,38 @@ public final class Phrases {
 
   private Optional<String> gap(String sort, String words) {
     return switch (sort) {
-      case "term" -> translate(words);
+      case "term" -> WORD.matcher(words).find() ? translate(words) : Optional.empty();
       case "terms" -> terms(words);
       case "date" -> date(words);
+      case "named" -> named(words);
+      case "n" -> Optional.of(language.decimals(words));
       default -> Optional.of(words);
     };
+  }
+
+  /**
+   * Things with names of their own after what they are: the longest known start is what they are.
+   */
+  private Optional<String> named(String words) {
+    List<String> translated = new ArrayList<>();
+    for (String part : words.split("; ")) {
+      int end = part.lastIndexOf(' ');
+      Optional<String> kind = Optional.empty();
+      for (; end > 0 && kind.isEmpty(); end = part.lastIndexOf(' ', end - 1)) {
+        kind = Optional.ofNullable(plain.get(part.substring(0, end)));
+        if (kind.isPresent()) {
+          break;
+        }
+      }
+      if (kind.isEmpty()) {
+        return Optional.empty();
+      }
+      String rest = part.substring(end);
+      boolean each = rest.endsWith(" each");
+      translated.add(
+          kind.get() + (each ? rest.substring(0, rest.length() - 4) + plain.get("each") : rest));
+    }
+    return Optional.of(String.join("; ", translated));
   }
 
   /** A list; its parts may hold commas themselves, so that the longest known run counts. */
@@ -194,7 +229,8 @@ public final class Phrases {
         String words = english.substring(at, gap.start());
         start = start == null ? words : start;
         own += words.length();
-        pattern.append(Pattern.quote(words)).append("(.+?)");
+        boolean number = "n".equals(gap.group(2));
+        pattern.append(Pattern.quote(words)).append(number ? "([0-9][0-9./-]*)" : "(.+?)");
         names.add(gap.group(1));
         sorts.add(gap.group(2) == null ? "" : gap.group(2));
         at = gap.end();

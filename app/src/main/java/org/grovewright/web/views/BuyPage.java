@@ -87,7 +87,7 @@ public record BuyPage(
         plan.shopping().complete(),
         guessed,
         all,
-        plan.shopping().findings().stream().map(voice::remark).toList());
+        plan.shopping().findings().stream().map(finding -> voice.remark(plan, finding)).toList());
   }
 
   private static Item item(Plan plan, ShoppingLine line, Voice voice) {

@@ -103,7 +103,7 @@ public record PlantPage(
     List<Remark> remarks = new ArrayList<>();
     plan.findings().stream()
         .filter(f -> PlantsPage.about(plan, plant).contains(f) || f.subject().equals(species.key()))
-        .forEach(finding -> remarks.add(voice.remark(finding)));
+        .forEach(finding -> remarks.add(voice.remark(plan, finding)));
     return new PlantPage(
         PlantsPage.item(plan, plant, day, voice),
         species.latin(),

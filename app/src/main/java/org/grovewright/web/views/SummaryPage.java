@@ -27,7 +27,8 @@ public record SummaryPage(
 
   /** The page of a plan. */
   public static SummaryPage of(Plan plan, Voice voice) {
-    List<Remark> all = plan.findings().stream().map(voice::remark).toList();
+    List<Remark> all =
+        plan.findings().stream().map(finding -> voice.remark(plan, finding)).toList();
     List<Remark> assumed =
         new ArrayList<>(
             all.stream().filter(r -> !r.shortfall() && r.code().contains("assumed")).toList());

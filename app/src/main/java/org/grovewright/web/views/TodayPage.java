@@ -152,7 +152,7 @@ public record TodayPage(
         voice.language().time(session.start().toLocalTime()),
         voice.language().time(session.end().toLocalTime()),
         voice.say(task.kind().name()),
-        voice.subject(task.subject()),
+        voice.subject(plan, task.subject()),
         voice.language().count("today.people", session.people()),
         session.parts() == 1 ? "" : voice.text("today.part", session.part(), session.parts()),
         voice.shown(

@@ -2,6 +2,7 @@ package org.grovewright.web.views;
 
 import java.util.List;
 import java.util.regex.Pattern;
+import org.grovewright.catalogue.Species;
 import org.grovewright.finding.Finding;
 import org.grovewright.model.Preferences.Units;
 import org.grovewright.plan.Plan;
@@ -48,18 +49,28 @@ public record Voice(Language language, ReaderUnits units) {
     return language.text(key, arguments);
   }
 
-  /** A finding as a remark. */
-  Remark remark(Finding finding) {
+  /** A finding of a plan as a remark. */
+  Remark remark(Plan plan, Finding finding) {
     return new Remark(
         finding.code(),
         finding.severity() == Finding.Severity.SHORTFALL,
-        subject(finding.subject()),
+        subject(plan, finding.subject()),
         say(finding.message(), finding.quantities()));
   }
 
-  /** What a remark or a job is about: species and places by name, ids as they are. */
-  String subject(String id) {
-    return ZONE.matcher(id).find() ? zone(id) : language.canSay(id) ? say(id) : id;
+  /** What a remark or a job is about: species, goods and zones by name, other ids as they are. */
+  String subject(Plan plan, String id) {
+    Species species = plan.catalogue().species().get(id);
+    if (species != null) {
+      return say(species.name());
+    }
+    if (ZONE.matcher(id).find()) {
+      return zone(id);
+    }
+    if (id.equals("supply")) {
+      return text("subject.supply");
+    }
+    return plan.shopping().find(id).map(line -> say(line.name())).orElse(id);
   }
 
   /** What a zone is called. */

@@ -95,7 +95,7 @@ public record WaterPage(int year, int month, List<Zone> zones, List<Remark> rema
     List<Remark> remarks =
         Stream.of(plan.programme().findings(), plan.watering().findings(), plan.water().findings())
             .flatMap(List::stream)
-            .map(voice::remark)
+            .map(finding -> voice.remark(plan, finding))
             .toList();
     return new WaterPage(now.year(), now.month(), zones, remarks);
   }
