@@ -27,6 +27,7 @@ class ArchitectureTest {
   /** Which subjects of the engine a subject may know, besides the model, catalogue and figures. */
   private static final Map<String, Set<String>> SUBJECTS =
       Map.of(
+          "advice", Set.of("water", "irrigation"),
           "growth", Set.of(),
           "layout", Set.of("growth"),
           "ground", Set.of("growth", "layout"),

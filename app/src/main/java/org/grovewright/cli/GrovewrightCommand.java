@@ -37,6 +37,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
       Et0Command.class,
       BalanceCommand.class,
       SeasonsCommand.class,
+      TodayCommand.class,
     },
     footer = {
       "",

@@ -36,7 +36,11 @@ public final class NeedWatering {
     return given;
   }
 
-  private static int planYear(YearMonth start, YearMonth month) {
+  /**
+   * The year of the plan in which a month lies, from 1; the first and the last year for months
+   * before and after the plan.
+   */
+  public static int planYear(YearMonth start, YearMonth month) {
     long months = start.until(month, java.time.temporal.ChronoUnit.MONTHS);
     return (int) Math.max(1, Math.min(WaterNeeds.YEARS, Math.floorDiv(months, 12) + 1));
   }

@@ -57,6 +57,16 @@ public final class PlantSeries {
   }
 
   /**
+   * A plant along a series of its own dates, as large on each as its age then makes it.
+   *
+   * @throws IllegalArgumentException if the species or the mulch is not in the catalogue
+   */
+  public static PlantSeries dated(
+      Grove grove, Planting planting, WaterNeeds needs, DailyClimate weather, Catalogue catalogue) {
+    return of(grove, planting, needs, weather, catalogue, month -> month);
+  }
+
+  /**
    * A plant that keeps the size it has in one year of the plan through the whole series, to see
    * what many years of weather would do to it.
    *

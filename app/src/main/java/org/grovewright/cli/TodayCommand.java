@@ -1,0 +1,174 @@
+package org.grovewright.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.grovewright.advice.TodayAdvice;
+import org.grovewright.advice.TodayAdvice.MeasuredWeather;
+import org.grovewright.advice.WaterLog;
+import org.grovewright.finding.Finding;
+import org.grovewright.formats.weather.FilledSeries;
+import org.grovewright.formats.weather.WaterLogCsv;
+import org.grovewright.formats.weather.WeatherFileException;
+import org.grovewright.formats.weather.WeatherFiles;
+import org.grovewright.model.Climate;
+import org.grovewright.plan.Plan;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.sheets.ReaderUnits;
+import org.grovewright.sheets.TodayPicture;
+import org.grovewright.sheets.TodayWords;
+import org.grovewright.sheets.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Says whether to water today. */
+@Command(
+    name = "today",
+    description = {
+      "Says of each zone whether to water today and for how many minutes, and which plants to look"
+          + " at, and draws the water in the soil over the past weeks.",
+      "",
+      "The account is made anew each time from the weather until today and your log, so after a"
+          + " skipped week or heavy rain it is right again by itself.",
+    },
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    footer = {
+      "",
+      "The log is a CSV file with a heading and a note a row, such as",
+      "  date,zone,minutes,rain_mm",
+      "  2027-07-03,zone-1,45,",
+      "  2027-07-05/2027-07-11,all,skipped,",
+      "  2027-07-12,,,23.5",
+      "Instead of minutes it may have litres or gallons, and rain_in instead of rain_mm. Rain of the"
+          + " log goes before that of the weather file. Waterings that the log does not tell of are"
+          + " taken to have run as the timer card says.",
+    })
+final class TodayCommand implements Callable<Integer> {
+  @Mixin private GroveArguments grove;
+
+  @Option(
+      names = "--weather",
+      paramLabel = "WEATHER.csv",
+      description =
+          "Daily weather until today: a table as for et0, or a GHCN-Daily station record. Days after"
+              + " today are taken for a forecast. Needed unless the grove itself names daily"
+              + " weather.")
+  private Path weatherFile;
+
+  @Option(
+      names = "--log",
+      paramLabel = "LOG.csv",
+      description = "What you noted of watering and of your rain gauge.")
+  private Path logFile;
+
+  @Option(
+      names = "--date",
+      paramLabel = "YYYY-MM-DD",
+      description = "The day to give advice for; today if not given.")
+  private String day;
+
+  @Option(
+      names = "--wind-height",
+      paramLabel = "METRES",
+      defaultValue = "2",
+      description = "Height of the wind measurements of the weather file; 2 if not given.")
+  private double windHeightM;
+
+  @Option(
+      names = "--picture",
+      paramLabel = "FILE.svg",
+      description =
+          "Where to put the picture; named after the grove file with -today.svg if not" + " given.")
+  private Path picture;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter err = spec.commandLine().getErr();
+    LocalDate date = date();
+    if (!(windHeightM >= 0.5 && windHeightM <= 200)) {
+      throw new BadInputException("--wind-height must lie between 0.5 and 200 metres.");
+    }
+    Plan plan = new PlanSource(grove.catalogue(), err).plan(grove.file());
+    TodayAdvice advice;
+    try {
+      MeasuredWeather weather = weather(plan, err);
+      WaterLog log = logFile == null ? WaterLog.EMPTY : WaterLogCsv.read(logFile, zones(plan));
+      advice = TodayAdvice.of(plan, weather, log, date, new FigureBook());
+    } catch (WeatherFileException e) {
+      throw new BadInputException(e.getMessage());
+    } catch (IllegalArgumentException e) {
+      throw new BadInputException(
+          (weatherFile == null ? grove.file() : weatherFile) + ": " + e.getMessage() + ".");
+    }
+    out.println(new TodayWords(advice, plan.grove(), plan.catalogue()).line());
+    ReaderUnits units =
+        new ReaderUnits(plan.grove().preferences().units(), plan.grove().stock().currency());
+    for (Finding finding : advice.findings()) {
+      err.println("note: " + ReaderUnits.plainSpaces(Words.message(finding, units)));
+    }
+    write(TodayPicture.svg(advice, plan.grove(), plan.catalogue()));
+    return ExitCode.OK;
+  }
+
+  private LocalDate date() {
+    if (day == null) {
+      return LocalDate.now(java.time.ZoneId.systemDefault());
+    }
+    try {
+      return LocalDate.parse(day);
+    } catch (DateTimeParseException e) {
+      throw new BadInputException(
+          "--date: \"" + day + "\" is not a date of the calendar; write it as 2027-07-31.");
+    }
+  }
+
+  private static List<String> zones(Plan plan) {
+    return plan.watering().zones().stream().map(zone -> zone.design().id()).toList();
+  }
+
+  private MeasuredWeather weather(Plan plan, PrintWriter err) {
+    Climate own = plan.grove().climate();
+    if (weatherFile == null) {
+      if (own.daily().isEmpty()) {
+        throw new BadInputException(
+            "The grove has no daily weather; name a file of it with --weather.");
+      }
+      return new MeasuredWeather(own.daily(), own.windHeightM());
+    }
+    FilledSeries series = WeatherFiles.days(weatherFile);
+    if (!series.remarks().isEmpty()) {
+      err.println("note: " + weatherFile + ": " + series.remarks());
+    }
+    return new MeasuredWeather(series.days(), windHeightM);
+  }
+
+  private void write(String svg) {
+    Path file = picture == null ? named() : picture;
+    try {
+      Files.writeString(file, svg, StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new BadInputException(
+          file + ": the picture cannot be written there. " + e.getMessage());
+    }
+    spec.commandLine().getErr().println("picture: " + file);
+  }
+
+  private Path named() {
+    String name = grove.file().getFileName().toString();
+    int dot = name.lastIndexOf('.');
+    return Path.of((dot > 0 ? name.substring(0, dot) : name) + "-today.svg");
+  }
+}

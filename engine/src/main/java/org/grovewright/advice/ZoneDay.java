@@ -1,0 +1,139 @@
+package org.grovewright.advice;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.grovewright.irrigation.ZoneResult;
+
+/** One zone on the day of the advice. */
+final class ZoneDay {
+  private static final int TRACE_BACK = 28;
+  private static final int TRACE_AHEAD = 5;
+
+  final ZoneResult result;
+  final AssumedRuns runs;
+  final List<Plant> plants;
+  private final int today;
+  private final int horizon;
+  private final double efficiency;
+
+  /**
+   * A zone whose plants have been followed until today.
+   *
+   * @param horizon days until the timer's next usual turn
+   * @param efficiency share of the emitters' water that roots can use
+   */
+  ZoneDay(
+      ZoneResult result,
+      AssumedRuns runs,
+      List<Plant> plants,
+      int today,
+      int horizon,
+      double efficiency) {
+    this.result = result;
+    this.runs = runs;
+    this.plants = List.copyOf(plants);
+    this.today = today;
+    this.horizon = horizon;
+    this.efficiency = efficiency;
+  }
+
+  /**
+   * A plant of the zone.
+   *
+   * @param index its index in the grove
+   * @param track its soil
+   * @param flowM3PerS what its emitters give, m3/s
+   */
+  record Plant(int index, PlantTrack track, double flowM3PerS) {
+    String id() {
+      return track.planting().id();
+    }
+
+    private double wantsSeconds(int day, double efficiency) {
+      return RefillRule.seconds(track.startMm(day), track.soilM2(day), flowM3PerS, efficiency);
+    }
+  }
+
+  String id() {
+    return result.design().id();
+  }
+
+  /**
+   * The plant that sets the minutes, if the zone wants water today. A root zone that holds less
+   * than a day's use is full in the morning and dry by the evening; there is nothing to add to it
+   * yet.
+   */
+  Optional<Plant> wanting() {
+    boolean dry =
+        plants.stream().anyMatch(p -> p.track().isDry(today) && p.track().startMm(today) > 0);
+    if (!dry) {
+      return Optional.empty();
+    }
+    return plants.stream()
+        .filter(plant -> plant.track().isDry(today + horizon - 1))
+        .max(Comparator.comparingDouble(plant -> plant.wantsSeconds(today, efficiency)));
+  }
+
+  /** Whole minutes that the zone wants today. */
+  int minutes() {
+    return wanting()
+        .map(plant -> (int) Math.ceil(plant.wantsSeconds(today, efficiency) / 60 - 1e-9))
+        .orElse(0);
+  }
+
+  /** The plant nearest to its limit or farthest beyond it. */
+  Optional<Plant> driest() {
+    return plants.stream().max(Comparator.comparingDouble(plant -> plant.track().dryness(today)));
+  }
+
+  /** How far that plant goes to its limit today. */
+  double dryness() {
+    return driest().map(plant -> plant.track().dryness(today)).orElse(0.0);
+  }
+
+  /** Time the valve has been open today already, seconds. */
+  double openToday() {
+    return runs.seconds()[today];
+  }
+
+  /** Follows the plants again with so many more seconds of water today. */
+  void water(double seconds) {
+    double[] open = runs.seconds().clone();
+    open[today] += seconds;
+    plants.forEach(plant -> plant.track().follow(open, plant.flowM3PerS() * efficiency));
+  }
+
+  /** The first day after today on which a plant would begin to suffer. */
+  Optional<Integer> nextDay() {
+    for (int day = today + 1; day < today + WeatherToDate.AHEAD; day++) {
+      int at = day;
+      if (plants.stream().anyMatch(plant -> plant.track().isDry(at))) {
+        return Optional.of(day);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The soil of a plant from some weeks ago until a few days ahead. */
+  List<ZoneAdvice.TraceDay> trace(Plant plant, LocalDate first) {
+    PlantTrack track = plant.track();
+    List<ZoneAdvice.TraceDay> days = new ArrayList<>();
+    for (int day = Math.max(0, today - TRACE_BACK); day <= today + TRACE_AHEAD; day++) {
+      if (track.isPlanted(day)) {
+        double total = track.totalMm(day) / 1000;
+        days.add(
+            new ZoneAdvice.TraceDay(
+                first.plusDays(day),
+                total - track.endMm(day) / 1000,
+                total - track.limitMm(day) / 1000,
+                total,
+                track.rainMm(day) / 1000,
+                track.givenMm(day) / 1000));
+      }
+    }
+    return days;
+  }
+}
