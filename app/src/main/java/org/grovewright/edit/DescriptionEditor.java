@@ -65,6 +65,12 @@ public final class DescriptionEditor {
     if (operation instanceof Operation.MovePlant move) {
       return move(document, described, move).text();
     }
+    if (operation instanceof Operation.SetPlant set) {
+      return set(document, described, set).text();
+    }
+    if (operation instanceof Operation.MoveRow move) {
+      return move(document, described, move).text();
+    }
     return remove(document, described, ((Operation.RemovePlant) operation).plantId()).text();
   }
 
@@ -119,6 +125,47 @@ public final class DescriptionEditor {
       }
     }
     return named.remove(place).set(JsonPointer.valueOf("/plants/-"), free);
+  }
+
+  private YamlDocument set(YamlDocument document, Described described, Operation.SetPlant set) {
+    Planting plant = plant(described, set.plantId());
+    JsonPointer entry = ownEntry(described, plant);
+    YamlDocument changed = document;
+    if (inRow(entry)) {
+      changed = nameAll(document, described, plant.rowId().orElseThrow());
+      entry = ownEntry(read(changed), plant);
+    }
+    for (Map.Entry<String, Object> field : new TreeMap<>(set.fields()).entrySet()) {
+      changed = changed.set(entry.appendProperty(field.getKey()), field.getValue());
+    }
+    for (String field : set.without()) {
+      JsonPointer place = entry.appendProperty(field);
+      if (changed.value(place).isPresent()) {
+        changed = changed.remove(place);
+      }
+    }
+    return changed;
+  }
+
+  private static YamlDocument move(
+      YamlDocument document, Described described, Operation.MoveRow move) {
+    Row row = row(described, move.rowId());
+    JsonPointer entry =
+        JsonPointer.valueOf("/rows/" + described.grove().rows().indexOf(row));
+    List<List<String>> line = move.line().stream().map(point -> place(point, described)).toList();
+    boolean straight = document.value(entry.appendProperty("line")).isEmpty();
+    if (straight && line.size() == 2) {
+      return document
+          .set(entry.appendProperty("from"), line.get(0))
+          .set(entry.appendProperty("to"), line.get(1));
+    }
+    YamlDocument changed =
+        straight
+            ? document
+                .remove(entry.appendProperty("from"))
+                .remove(entry.appendProperty("to"))
+            : document;
+    return changed.set(entry.appendProperty("line"), line);
   }
 
   private YamlDocument remove(YamlDocument document, Described described, String plantId) {

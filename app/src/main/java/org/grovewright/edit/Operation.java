@@ -1,6 +1,7 @@
 package org.grovewright.edit;
 
 import com.fasterxml.jackson.core.JsonPointer;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.grovewright.model.Point;
@@ -55,6 +56,35 @@ public sealed interface Operation {
    * @param plantId the plant
    */
   record RemovePlant(String plantId) implements Operation {}
+
+  /**
+   * Changes what is said of a plant besides its place.
+   *
+   * @param plantId the plant
+   * @param fields fields as in a description, such as cultivar
+   * @param without fields that are to be said no more
+   */
+  record SetPlant(String plantId, Map<String, Object> fields, List<String> without)
+      implements Operation {
+    /** Copies the fields. */
+    public SetPlant {
+      fields = Map.copyOf(fields);
+      without = List.copyOf(without);
+    }
+  }
+
+  /**
+   * Gives a row another line. Its plants keep their distances from its start.
+   *
+   * @param rowId the row
+   * @param line the points it is to run through, at least two
+   */
+  record MoveRow(String rowId, List<Point> line) implements Operation {
+    /** Copies the points. */
+    public MoveRow {
+      line = List.copyOf(line);
+    }
+  }
 
   /**
    * Replaces the whole description.
