@@ -150,8 +150,7 @@ public final class DescriptionEditor {
   private static YamlDocument move(
       YamlDocument document, Described described, Operation.MoveRow move) {
     Row row = row(described, move.rowId());
-    JsonPointer entry =
-        JsonPointer.valueOf("/rows/" + described.grove().rows().indexOf(row));
+    JsonPointer entry = JsonPointer.valueOf("/rows/" + described.grove().rows().indexOf(row));
     List<List<String>> line = move.line().stream().map(point -> place(point, described)).toList();
     boolean straight = document.value(entry.appendProperty("line")).isEmpty();
     if (straight && line.size() == 2) {
@@ -161,9 +160,7 @@ public final class DescriptionEditor {
     }
     YamlDocument changed =
         straight
-            ? document
-                .remove(entry.appendProperty("from"))
-                .remove(entry.appendProperty("to"))
+            ? document.remove(entry.appendProperty("from")).remove(entry.appendProperty("to"))
             : document;
     return changed.set(entry.appendProperty("line"), line);
   }

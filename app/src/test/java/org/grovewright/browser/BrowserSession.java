@@ -33,6 +33,7 @@ import org.openqa.selenium.Dimension;
 import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.TimeoutException;
 import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
@@ -56,7 +57,7 @@ public final class BrowserSession implements AutoCloseable {
   /** Width of a phone. */
   public static final int PHONE = 390;
 
-  private static final Duration PATIENCE = Duration.ofSeconds(60);
+  private static final Duration PATIENCE = Duration.ofSeconds(40);
   private static final Path SHOTS = Path.of("target", "screenshots");
   private static final CompletableFuture<Catalogue> CATALOGUE =
       CompletableFuture.supplyAsync(() -> CatalogueFiles.load().catalogue());
@@ -199,7 +200,19 @@ public final class BrowserSession implements AutoCloseable {
 
   /** Waits until something holds. */
   public <T> T waitUntil(ExpectedCondition<T> condition) {
-    return new WebDriverWait(driver, PATIENCE, Duration.ofMillis(50)).until(condition);
+    try {
+      return new WebDriverWait(driver, PATIENCE, Duration.ofMillis(50)).until(condition);
+    } catch (TimeoutException e) {
+      shot("waited-in-vain");
+      throw new AssertionError(
+          "Waited in vain at "
+              + driver.getCurrentUrl()
+              + "; the page says: "
+              + complaints()
+              + "; the server says: "
+              + bugs,
+          e);
+    }
   }
 
   /** Runs a script in the page. */
@@ -319,12 +332,17 @@ public final class BrowserSession implements AutoCloseable {
   /** Fails if the page complained, other than about what the server refused on purpose. */
   public void checkQuiet() {
     List<String> complaints =
-        driver.manage().logs().get(LogType.BROWSER).getAll().stream()
-            .map(LogEntry::getMessage)
+        complaints().stream()
             .filter(message -> !message.contains("Failed to load resource"))
             .toList();
     assertThat(complaints).as("complaints of the page").isEmpty();
     assertThat(bugs).as("bugs of the server").isEmpty();
+  }
+
+  private List<String> complaints() {
+    return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
+        .map(LogEntry::getMessage)
+        .toList();
   }
 
   @Override

@@ -44,14 +44,42 @@ final class OperationJson {
               Json.optionalText(one, "row"),
               fields(one.path("fields")));
       case "removePlant" -> new Operation.RemovePlant(Json.text(one, "plant"));
+      case "setPlant" -> setPlant(one);
+      case "moveRow" -> new Operation.MoveRow(Json.text(one, "row"), line(one.path("line")));
       case "replace" -> new Operation.Replace(Json.text(one, "text"));
       default ->
           throw ApiException.field(
               "type",
               "There is no change called '"
                   + type
-                  + "'; there are set, remove, movePlant, addPlant, removePlant and replace.");
+                  + "'; there are set, remove, movePlant, addPlant, removePlant, setPlant,"
+                  + " moveRow and replace.");
     };
+  }
+
+  private static Operation setPlant(JsonNode one) {
+    Map<String, Object> fields = fields(one.path("fields"));
+    List<String> without =
+        fields.entrySet().stream()
+            .filter(field -> field.getValue() == null)
+            .map(Map.Entry::getKey)
+            .toList();
+    fields.values().removeIf(java.util.Objects::isNull);
+    return new Operation.SetPlant(Json.text(one, "plant"), fields, without);
+  }
+
+  private static List<Point> line(JsonNode points) {
+    List<Point> line = new ArrayList<>();
+    for (JsonNode point : points) {
+      if (point.size() != 2 || !point.path(0).isNumber() || !point.path(1).isNumber()) {
+        throw ApiException.field("line", "'line' must be a list of places [x, y] in metres.");
+      }
+      line.add(new Point(point.path(0).doubleValue(), point.path(1).doubleValue()));
+    }
+    if (line.size() < 2) {
+      throw ApiException.field("line", "A row runs through two places at least.");
+    }
+    return line;
   }
 
   private static Point point(JsonNode one) {
