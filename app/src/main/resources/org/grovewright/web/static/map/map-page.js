@@ -237,9 +237,9 @@ class MapPage {
     this.canvas.draw(scene);
     this.setYear(this.year);
     const up = scene.north ?? 0;
-    replace(this.north, icon('next'), h('span', { 'aria-hidden': 'true' }, this.t('map.northLetter')));
+    replace(this.north, icon('north'), h('span', { 'aria-hidden': 'true' }, this.t('map.northLetter')));
     this.north.setAttribute('aria-label', this.t('map.north', this.number.format(Math.round(up))));
-    this.north.firstChild.style.transform = `rotate(${-90 - up}deg)`;
+    this.north.firstChild.style.transform = `rotate(${-up}deg)`;
     if (this.selected && !this.thing(this.selected)) {
       this.selected = undefined;
       this.canvas.select(undefined);
