@@ -38,6 +38,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
       BalanceCommand.class,
       SeasonsCommand.class,
       TodayCommand.class,
+      PasswordCommand.class,
+      RehearseCommand.class,
     },
     footer = {
       "",

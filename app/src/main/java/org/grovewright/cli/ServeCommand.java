@@ -2,7 +2,6 @@ package org.grovewright.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -12,15 +11,13 @@ import java.util.concurrent.CountDownLatch;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.files.CatalogueException;
 import org.grovewright.catalogue.files.CatalogueFiles;
-import org.grovewright.store.DataFolder;
 import org.grovewright.store.Store;
-import org.grovewright.store.StoreAddress;
-import org.grovewright.store.StoreException;
 import org.grovewright.web.CannotServeException;
 import org.grovewright.web.PortTakenException;
 import org.grovewright.web.ServerSettings;
 import org.grovewright.web.WebServer;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -68,17 +65,7 @@ final class ServeCommand implements Callable<Integer> {
               + " more than once. Everybody must sign in then.")
   private List<String> hostNames = new ArrayList<>();
 
-  @Option(
-      names = "--data",
-      paramLabel = "FOLDER",
-      description = "Folder of your groves (default: your data folder, or GROVEWRIGHT_DATA).")
-  private String data;
-
-  @Option(
-      names = "--database",
-      paramLabel = "JDBC-URL",
-      description = "PostgreSQL database instead of a folder: jdbc:postgresql://...")
-  private String database;
+  @Mixin private DataArguments data;
 
   @Option(
       names = "--certificate",
@@ -107,10 +94,16 @@ final class ServeCommand implements Callable<Integer> {
     CompletableFuture<Catalogue> tables = tables();
     CountDownLatch end = new CountDownLatch(1);
     CountDownLatch ended = new CountDownLatch(1);
-    try (Store store = open();
+    try (Store store = data.open();
         WebServer server = start(store, tables, err)) {
       store.trouble().ifPresent(trouble -> err.println("grovewright: " + trouble.getMessage()));
       out.println("Grovewright is at " + server.address());
+      if (server.open() && certificate == null) {
+        out.println(
+            "Others can reach it, and what they type is not encrypted: give --certificate and --key,"
+                + " or let a web server with HTTPS pass requests on. Do not use it over the"
+                + " internet without.");
+      }
       out.println("Press Ctrl+C to stop it.");
       out.flush();
       err.flush();
@@ -141,24 +134,6 @@ final class ServeCommand implements Callable<Integer> {
     try {
       return CompletableFuture.completedFuture(CatalogueFiles.load().with(catalogue).catalogue());
     } catch (CatalogueException e) {
-      throw new BadInputException(e.getMessage());
-    }
-  }
-
-  private Store open() {
-    if (data != null && database != null) {
-      throw new BadInputException(
-          "Give either --data or --database: groves are kept in one place.");
-    }
-    try {
-      StoreAddress address =
-          DataFolder.find(
-              Optional.ofNullable(database != null ? database : data),
-              System.getenv(),
-              System.getProperty("os.name"),
-              Path.of(System.getProperty("user.home")));
-      return Store.open(address, InstantSource.system());
-    } catch (StoreException e) {
       throw new BadInputException(e.getMessage());
     }
   }

@@ -1,12 +1,17 @@
 package org.grovewright.sheets;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.grovewright.calendar.CalendarWriter;
 import org.grovewright.plan.Plan;
 
 /** All sheets of a plan. */
 public final class Sheets {
+  private static final List<String> NAMES =
+      List.of(
+          "report.html", "map.svg", "plan.json", "shopping.csv", "watering.csv", "calendar.ics");
+
   private Sheets() {}
 
   /** Units of a plan's reader. */
@@ -18,20 +23,34 @@ public final class Sheets {
   public static Map<String, String> of(Plan plan) {
     ReaderUnits units = unitsOf(plan);
     Map<String, String> sheets = new LinkedHashMap<>();
-    sheets.put("report.html", ReportHtml.of(new ReportOfPlan(plan, units).report()));
-    sheets.put("map.svg", MapSvg.file(MapOfPlan.scene(plan), plan.grove().preferences().units()));
-    sheets.put("plan.json", PlanJson.of(plan));
-    sheets.put("shopping.csv", CsvSheets.shopping(plan, units));
-    sheets.put("watering.csv", CsvSheets.watering(plan));
-    sheets.put(
-        "calendar.ics",
-        new CalendarWriter(
-                plan.grove().site().name(),
-                plan.grove().start(),
-                plan.catalogue(),
-                quantity -> ReaderUnits.plainSpaces(units.text(quantity)))
-            .write(plan.work(), plan.care()));
+    NAMES.forEach(name -> sheets.put(name, of(plan, units, name)));
     return sheets;
+  }
+
+  /**
+   * The text of one sheet.
+   *
+   * @param plan the plan
+   * @param units the reader's units
+   * @param name file name of the sheet
+   * @throws IllegalArgumentException if there is no such sheet
+   */
+  public static String of(Plan plan, ReaderUnits units, String name) {
+    return switch (name) {
+      case "report.html" -> ReportHtml.of(new ReportOfPlan(plan, units).report());
+      case "map.svg" -> MapSvg.file(MapOfPlan.scene(plan), plan.grove().preferences().units());
+      case "plan.json" -> PlanJson.of(plan);
+      case "shopping.csv" -> CsvSheets.shopping(plan, units);
+      case "watering.csv" -> CsvSheets.watering(plan);
+      case "calendar.ics" ->
+          new CalendarWriter(
+                  plan.grove().site().name(),
+                  plan.grove().start(),
+                  plan.catalogue(),
+                  quantity -> ReaderUnits.plainSpaces(units.text(quantity)))
+              .write(plan.work(), plan.care());
+      default -> throw new IllegalArgumentException("no sheet " + name);
+    };
   }
 
   /** How the plan stands, in a sentence. */

@@ -162,6 +162,11 @@ public final class Store implements AutoCloseable {
         new Feeds(database, clock));
   }
 
+  /** The clock that tells when things are saved. */
+  public InstantSource clock() {
+    return clock;
+  }
+
   /** Why nothing can be saved, if so. */
   public Optional<StoreException> trouble() {
     return opened.database().trouble();

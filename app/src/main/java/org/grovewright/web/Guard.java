@@ -19,12 +19,11 @@ import org.grovewright.web.api.Access;
 import org.grovewright.web.api.ApiException;
 import org.grovewright.web.api.Caller;
 import org.grovewright.web.api.Desk;
+import org.grovewright.web.api.Limits;
+import org.grovewright.web.api.SessionCookie;
 
 /** Looks at every request before it is answered. */
 final class Guard {
-  /** Name of the cookie that holds the session. */
-  static final String COOKIE = "grovewright_session";
-
   private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS");
 
   private static final String POLICY =
@@ -35,7 +34,8 @@ final class Guard {
   private final Store store;
   private final Hosts hosts;
   private final boolean signIn;
-  private final boolean https;
+  private final SessionCookie cookies;
+  private final Limits limits;
   private final String ownWord;
 
   /**
@@ -44,13 +44,15 @@ final class Guard {
    * @param store knows accounts, sessions and roles
    * @param hosts names by which the program may be called
    * @param signIn whether callers must sign in
-   * @param https whether the connection is encrypted by this program
+   * @param cookies the cookie of a session
+   * @param limits how often somebody may do something
    */
-  Guard(Store store, Hosts hosts, boolean signIn, boolean https) {
+  Guard(Store store, Hosts hosts, boolean signIn, SessionCookie cookies, Limits limits) {
     this.store = store;
     this.hosts = hosts;
     this.signIn = signIn;
-    this.https = https;
+    this.cookies = cookies;
+    this.limits = limits;
     byte[] random = new byte[32];
     new SecureRandom().nextBytes(random);
     this.ownWord = Base64.getUrlEncoder().withoutPadding().encodeToString(random);
@@ -89,6 +91,19 @@ final class Guard {
       throw new ApiException(
           403, "csrf", "This page is from before the program was started anew; load it again.");
     }
+    // Who works alone at the own machine takes nothing from others.
+    if (!reading && signIn) {
+      count(context, caller);
+    }
+  }
+
+  private void count(Context context, Caller caller) {
+    String who = caller.account().map(Account::id).orElseGet(context::ip);
+    if (context.path().endsWith("/try") || context.path().endsWith("/try/cost")) {
+      limits.look(who);
+    } else {
+      limits.change(who);
+    }
   }
 
   private static ApiException elsewhere() {
@@ -105,7 +120,7 @@ final class Guard {
         .header("Cross-Origin-Opener-Policy", "same-origin")
         .header("Cross-Origin-Resource-Policy", "same-origin")
         .header("Permissions-Policy", "camera=(), microphone=(), payment=(), usb=()");
-    if (https) {
+    if (cookies.https()) {
       context.header("Strict-Transport-Security", "max-age=31536000");
     }
   }
@@ -114,7 +129,7 @@ final class Guard {
     if (!signIn) {
       return new Caller(Optional.of(local()), ownWord, Optional.empty());
     }
-    Optional<String> token = Optional.ofNullable(context.cookie(COOKIE));
+    Optional<String> token = cookies.token(context);
     Optional<Sessions.Session> session = token.flatMap(store.sessions()::find);
     return session
         .map(found -> new Caller(Optional.of(found.account()), found.csrf(), token))

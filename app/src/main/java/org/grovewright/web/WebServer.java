@@ -1,8 +1,10 @@
 package org.grovewright.web;
 
 import io.javalin.Javalin;
+import io.javalin.router.Endpoint;
 import io.javalin.util.JavalinBindException;
 import java.net.UnknownHostException;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
@@ -11,6 +13,8 @@ import org.grovewright.store.Store;
 import org.grovewright.web.api.Api;
 import org.grovewright.web.api.Desk;
 import org.grovewright.web.api.Groves;
+import org.grovewright.web.api.Limits;
+import org.grovewright.web.api.SessionCookie;
 
 /** The running server. */
 public final class WebServer implements AutoCloseable {
@@ -26,11 +30,16 @@ public final class WebServer implements AutoCloseable {
   private final Javalin server;
   private final Groves groves;
   private final ServerSettings settings;
+  private final boolean open;
+  private final DailyCopies copies;
 
-  private WebServer(Javalin server, Groves groves, ServerSettings settings) {
+  private WebServer(
+      Javalin server, Groves groves, ServerSettings settings, boolean open, DailyCopies copies) {
     this.server = server;
     this.groves = groves;
     this.settings = settings;
+    this.open = open;
+    this.copies = copies;
   }
 
   /**
@@ -56,10 +65,10 @@ public final class WebServer implements AutoCloseable {
               + " leave out --bind and --host-name to serve this machine alone.");
     }
     Groves groves = new Groves(catalogue);
-    Desk desk = new Desk(store, groves, open, log);
-    Guard guard =
-        new Guard(
-            store, new Hosts(open, settings.hostNames()), open, settings.certificate().isPresent());
+    Limits limits = new Limits(store.clock());
+    SessionCookie cookies = new SessionCookie(settings.certificate().isPresent());
+    Desk desk = new Desk(store, groves, open, limits, cookies, log);
+    Guard guard = new Guard(store, new Hosts(open, settings.hostNames()), open, cookies, limits);
     Javalin server =
         Javalin.create(
             config -> {
@@ -68,17 +77,24 @@ public final class WebServer implements AutoCloseable {
               config.startup.startupWatcherEnabled = false;
               config.http.maxRequestSize = LARGEST_REQUEST;
               config.jetty.threadPool = new QueuedThreadPool(MOST_THREADS, LEAST_THREADS);
+              settings
+                  .certificate()
+                  .ifPresent(certificate -> Https.addTo(config.jetty, settings, certificate));
               guard.addTo(config.routes);
               new StaticFiles().addTo(config.routes);
               new Api(desk).addTo(config.routes);
             });
     try {
-      server.start(settings.bind(), settings.port());
+      if (settings.certificate().isPresent()) {
+        server.start();
+      } else {
+        server.start(settings.bind(), settings.port());
+      }
     } catch (JavalinBindException e) {
       groves.close();
       throw new PortTakenException(settings.port());
     }
-    return new WebServer(server, groves, settings);
+    return new WebServer(server, groves, settings, open, new DailyCopies(store, log));
   }
 
   private static boolean open(ServerSettings settings) {
@@ -90,6 +106,18 @@ public final class WebServer implements AutoCloseable {
               + settings.bind()
               + "' is no address of this machine; leave --bind out, or give one.");
     }
+  }
+
+  /** All routes, for the tests. */
+  List<Endpoint> endpoints() {
+    return server.unsafe.internalRouter.allHttpHandlers().stream()
+        .map(one -> one.endpoint)
+        .toList();
+  }
+
+  /** Whether others than the user of this machine can reach it. */
+  public boolean open() {
+    return open;
   }
 
   /** The port that is listened on. */
@@ -112,6 +140,7 @@ public final class WebServer implements AutoCloseable {
   @Override
   public void close() {
     server.stop();
+    copies.close();
     groves.close();
   }
 }

@@ -36,6 +36,11 @@ public final class Shapes {
     return FACTORY.createMultiPointFromCoords(coordinates(places));
   }
 
+  /** The straight line from one place to another. */
+  public static Geometry segment(Point from, Point to) {
+    return FACTORY.createLineString(coordinates(List.of(from, to)));
+  }
+
   /** Nothing at all: area 0, and neutral in a union. */
   public static Geometry nothing() {
     return FACTORY.createPolygon();

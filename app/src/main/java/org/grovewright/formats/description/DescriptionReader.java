@@ -12,6 +12,7 @@ import org.grovewright.model.Climate;
 import org.grovewright.model.Crew;
 import org.grovewright.model.GroundChoices;
 import org.grovewright.model.Grove;
+import org.grovewright.model.Point;
 import org.grovewright.model.Preferences;
 import org.grovewright.model.Site;
 import org.grovewright.model.Soil;
@@ -54,7 +55,7 @@ public final class DescriptionReader {
    * @throws DescriptionException if the text is not a description, with all that is wrong
    */
   public Grove read(String text, String name, Path folder) {
-    return describe(text, name, Optional.of(folder)).grove();
+    return describe(text, name, Optional.of(folder), Map.of()).grove();
   }
 
   /**
@@ -66,7 +67,21 @@ public final class DescriptionReader {
    * @throws DescriptionException if the text is not a description, with all that is wrong
    */
   public Described describe(String text, String name) {
-    return describe(text, name, Optional.empty());
+    return describe(text, name, Map.of());
+  }
+
+  /**
+   * Reads a text that may name no files as if plants stood elsewhere, companions that stand between
+   * or around them too: what the text would say after the plants were moved, without writing it.
+   *
+   * @param text the description
+   * @param name what to call it in messages
+   * @param moved places of plants by their names; a plant of a row stands at the nearest place of
+   *     its row
+   * @throws DescriptionException if the text is not a description, with all that is wrong
+   */
+  public Described describe(String text, String name, Map<String, Point> moved) {
+    return describe(text, name, Optional.empty(), moved);
   }
 
   /**
@@ -83,13 +98,16 @@ public final class DescriptionReader {
     }
   }
 
-  private Described describe(String text, String name, Optional<Path> folder) {
+  private Described describe(
+      String text, String name, Optional<Path> folder, Map<String, Point> moved) {
     SourceText.checkCharacters(text, name);
     Reading reading = new Reading();
     Value root = new Value(YamlTree.parse(text, name), "", reading);
     Map<String, String> entries = new LinkedHashMap<>();
     Grove grove =
-        root.fields(Section.GROVE).map(fields -> grove(fields, root, folder, entries)).orElse(null);
+        root.fields(Section.GROVE)
+            .map(fields -> grove(fields, root, folder, moved, entries))
+            .orElse(null);
     List<Problem> problems = reading.problems();
     if (!problems.isEmpty()) {
       throw new DescriptionException(name, problems);
@@ -98,7 +116,11 @@ public final class DescriptionReader {
   }
 
   private Grove grove(
-      Fields fields, Value root, Optional<Path> folder, Map<String, String> entries) {
+      Fields fields,
+      Value root,
+      Optional<Path> folder,
+      Map<String, Point> moved,
+      Map<String, String> entries) {
     // Sections that cannot be read are null here; then a problem is noted and no grove comes out.
     Site site = fields.need("site", "the land").map(v -> SiteReader.read(v, folder)).orElse(null);
     Soil soil =
@@ -114,7 +136,7 @@ public final class DescriptionReader {
             .map(v -> SupplyReader.read(v, catalogue))
             .orElse(null);
     PlantingReader plants =
-        new PlantingReader(catalogue, site == null ? List.of() : site.boundary());
+        new PlantingReader(catalogue, site == null ? List.of() : site.boundary(), moved);
     fields.get("rows").ifPresent(plants::readRows);
     fields.get("plants").ifPresent(plants::readPlants);
     plants.checkPlaces(root);

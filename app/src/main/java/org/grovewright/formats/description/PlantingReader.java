@@ -30,15 +30,18 @@ final class PlantingReader {
   private final Ids rowIds = new Ids("row");
   private final Ids plantIds = new Ids("plant");
   private final Optional<PreparedGeometry> land;
+  private final Map<String, Point> moved;
 
   /**
    * A reader of plants.
    *
    * @param catalogue knows the species
    * @param boundary corners of the land, or empty where they could not be read
+   * @param moved places at which plants are to stand instead of their own, by name
    */
-  PlantingReader(Catalogue catalogue, List<Point> boundary) {
+  PlantingReader(Catalogue catalogue, List<Point> boundary, Map<String, Point> moved) {
     this.plants = new PlantReader(catalogue);
+    this.moved = moved;
     this.land =
         boundary.isEmpty()
             ? Optional.empty()
@@ -68,7 +71,7 @@ final class PlantingReader {
   }
 
   void readRows(Value value) {
-    RowReader reader = new RowReader(plants, plantIds, placed);
+    RowReader reader = new RowReader(plants, plantIds, placed, moved);
     for (Value item : value.items()) {
       item.fields(Section.ROW)
           .ifPresent(
@@ -157,7 +160,8 @@ final class PlantingReader {
         fields.has("id")
             ? fields.get("id").flatMap(plantIds::read).orElse("")
             : unnamed(kind, numbers, item);
-    at.ifPresent(place -> placed.add(new RowReader.Placed(kind.at(id, place, row), item)));
+    at.map(place -> moved.getOrDefault(id, place))
+        .ifPresent(place -> placed.add(new RowReader.Placed(kind.at(id, place, row), item)));
   }
 
   private String unnamed(PlantReader.Kind kind, Map<String, Integer> numbers, Value item) {

@@ -24,6 +24,7 @@ final class RowReader {
   private final PlantReader plants;
   private final Ids plantIds;
   private final List<Placed> placed;
+  private final Map<String, Point> moved;
 
   /**
    * A reader of rows.
@@ -31,11 +32,13 @@ final class RowReader {
    * @param plants reads what plants are
    * @param plantIds takes the names of all plants
    * @param placed takes the plants with the values they come from
+   * @param moved places near which plants are to stand instead of their own, by name
    */
-  RowReader(PlantReader plants, Ids plantIds, List<Placed> placed) {
+  RowReader(PlantReader plants, Ids plantIds, List<Placed> placed, Map<String, Point> moved) {
     this.plants = plants;
     this.plantIds = plantIds;
     this.placed = placed;
+    this.moved = moved;
   }
 
   /**
@@ -61,16 +64,24 @@ final class RowReader {
           .ifPresent(entry -> mains(entry, item, row, planted, container, mains));
     }
     mains.sort(Comparator.comparingDouble(Main::station));
-    List<String> names = new ArrayList<>();
+    List<Main> named = new ArrayList<>();
     for (int i = 0; i < mains.size(); i++) {
       Main main = mains.get(i);
       String id = main.id().orElse(prefix(row.id()) + (i + 1));
+      double station = moved.containsKey(id) ? row.stationOf(moved.get(id)) : main.station();
+      named.add(new Main(station, main.kind(), Optional.of(id), main.value()));
+    }
+    // A moved plant keeps its name, but may stand between others now.
+    named.sort(Comparator.comparingDouble(Main::station));
+    List<String> names = new ArrayList<>();
+    for (Main main : named) {
+      String id = main.id().orElseThrow();
       names.add(id);
       plantIds.add(id, main.value());
       Planting plant = main.kind().at(id, row.at(main.station()), Optional.of(row.id()));
       placed.add(new Placed(plant, main.value()));
     }
-    companions(fields, row, mains, names, planted);
+    companions(fields, row, named, names, planted);
   }
 
   /** What the numbers of a row's plants follow: A gives A1, but north gives north-1. */

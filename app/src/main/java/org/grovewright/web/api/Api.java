@@ -20,7 +20,13 @@ public final class Api {
     new ProgramApi(desk).addTo(routes);
     new AccountApi(desk).addTo(routes);
     new StartApi(desk).addTo(routes);
+    new MemberApi(desk).addTo(routes);
+    new CopyApi(desk).addTo(routes);
     new SiteApi(desk).addTo(routes);
+    new TryApi(desk).addTo(routes);
+    new PageApi(desk).addTo(routes);
+    new JournalApi(desk).addTo(routes);
+    new ExchangeApi(desk).addTo(routes);
     failures(routes);
   }
 

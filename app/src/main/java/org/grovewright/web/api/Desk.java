@@ -1,15 +1,17 @@
 package org.grovewright.web.api;
 
 import io.javalin.http.Context;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Preferences.Units;
-import org.grovewright.sheets.ReaderUnits;
 import org.grovewright.store.Role;
 import org.grovewright.store.SiteState;
 import org.grovewright.store.Store;
+import org.grovewright.texts.Language;
+import org.grovewright.web.views.Voice;
 
 /**
  * What answering needs.
@@ -17,9 +19,17 @@ import org.grovewright.store.Store;
  * @param store the database
  * @param groves groves and plans
  * @param needsLogin whether callers must sign in
+ * @param limits how often somebody may do something
+ * @param cookies the cookie of a session
  * @param log takes failures that are bugs
  */
-public record Desk(Store store, Groves groves, boolean needsLogin, Consumer<Throwable> log) {
+public record Desk(
+    Store store,
+    Groves groves,
+    boolean needsLogin,
+    Limits limits,
+    SessionCookie cookies,
+    Consumer<Throwable> log) {
   private static final String ROLE = Desk.class.getName() + ".role";
 
   /** Remembers what the caller may do with the site of a request. */
@@ -38,23 +48,44 @@ public record Desk(Store store, Groves groves, boolean needsLogin, Consumer<Thro
     return SiteView.of(state, role == null ? Role.OWNER : role, store.trouble().isPresent());
   }
 
-  /** Units in which a caller reads; without a choice, those of the description. */
-  ReaderUnits units(Caller caller, Grove grove) {
-    return new ReaderUnits(
-        setting(caller, Settings.UNITS).map(Settings::units).orElse(grove.preferences().units()),
+  /**
+   * How a caller is spoken to about a grove. Without a choice of its own: in the units of the
+   * description, and in the language that its browser asks for.
+   */
+  Voice voice(Context context, Grove grove) {
+    Map<String, String> settings = settings(context);
+    return Voice.of(
+        settings.getOrDefault(Settings.LANGUAGE, asked(context)),
+        Optional.ofNullable(settings.get(Settings.UNITS))
+            .map(Settings::units)
+            .orElse(grove.preferences().units()),
         grove.stock().currency());
   }
 
-  /** Units a caller has chosen. */
-  Optional<Units> chosenUnits(Caller caller) {
-    return setting(caller, Settings.UNITS).map(Settings::units);
+  /** How a caller is spoken to about what belongs to no plan. */
+  Voice voice(Context context) {
+    Map<String, String> settings = settings(context);
+    return Voice.of(
+        settings.getOrDefault(Settings.LANGUAGE, asked(context)),
+        Optional.ofNullable(settings.get(Settings.UNITS)).map(Settings::units).orElse(Units.METRIC),
+        "");
   }
 
-  private Optional<String> setting(Caller caller, String name) {
-    return caller.account().map(account -> settings(account.id()).get(name));
+  private Map<String, String> settings(Context context) {
+    return Caller.from(context)
+        .account()
+        .map(account -> store.accounts().settings(account.id()))
+        .orElse(Map.of());
   }
 
-  private Map<String, String> settings(String accountId) {
-    return store.accounts().settings(accountId);
+  private static String asked(Context context) {
+    String header = context.header("Accept-Language");
+    for (String part : header == null ? new String[0] : header.split(",")) {
+      String tag = part.strip().split("[-;]", 2)[0].toLowerCase(Locale.ROOT);
+      if (Language.tags().contains(tag)) {
+        return tag;
+      }
+    }
+    return Language.ENGLISH.tag();
   }
 }

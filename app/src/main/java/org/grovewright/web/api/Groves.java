@@ -4,6 +4,7 @@ import com.github.benmanes.caffeine.cache.AsyncCache;
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
@@ -17,6 +18,8 @@ import org.grovewright.edit.DescriptionEditor;
 import org.grovewright.formats.description.DescriptionException;
 import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.formats.description.DescriptionReader.Described;
+import org.grovewright.model.Grove;
+import org.grovewright.model.Point;
 import org.grovewright.plan.Plan;
 import org.grovewright.plan.Planner;
 import org.grovewright.web.api.ApiException.FieldProblem;
@@ -47,7 +50,7 @@ public final class Groves implements AutoCloseable {
               thread.setDaemon(true);
               return thread;
             });
-    this.plans = Caffeine.newBuilder().maximumSize(KEPT).executor(planner).buildAsync();
+    this.plans = Caffeine.newBuilder().maximumSize(KEPT).executor(Runnable::run).buildAsync();
   }
 
   /** The catalogue. */
@@ -85,8 +88,13 @@ public final class Groves implements AutoCloseable {
 
   /** The grove of a text that is not to be kept. */
   Described describe(String text) {
+    return describe(text, Map.of());
+  }
+
+  /** The grove of a text as if plants stood elsewhere; not to be kept. */
+  Described describe(String text, Map<String, Point> moved) {
     try {
-      return reader().describe(text, "description");
+      return reader().describe(text, "description", moved);
     } catch (DescriptionException e) {
       throw ApiException.problems(
           e.problems().stream()
@@ -97,7 +105,11 @@ public final class Groves implements AutoCloseable {
 
   /** The plan of a description, made or in the making. */
   CompletableFuture<Plan> plan(String text) {
-    return plans.get(text, key -> Planner.plan(described(key).grove(), catalogue()));
+    return plans.get(
+        text,
+        (key, executor) ->
+            CompletableFuture.supplyAsync(
+                () -> Planner.plan(described(key).grove(), catalogue()), planner));
   }
 
   /** The plan of a description if it is there within a time. */
@@ -118,6 +130,15 @@ public final class Groves implements AutoCloseable {
   public Plan planNow(String text) {
     try {
       return plan(text).join();
+    } catch (CompletionException e) {
+      throw failure(e.getCause());
+    }
+  }
+
+  /** The plan of a grove that is only looked at. */
+  Plan planOf(Grove grove) {
+    try {
+      return CompletableFuture.supplyAsync(() -> Planner.plan(grove, catalogue()), planner).join();
     } catch (CompletionException e) {
       throw failure(e.getCause());
     }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import org.grovewright.catalogue.Species;
 import org.grovewright.store.StoreException;
+import org.grovewright.texts.Language;
 
 /** What is the same for all sites: health, texts, catalogue, checking a description. */
 final class ProgramApi {
@@ -21,7 +22,7 @@ final class ProgramApi {
     routes.get("/api/health", this::health, Access.ANYBODY);
     routes.get(
         "/api/texts/{lang}",
-        context -> Json.send(context, Texts.of(context.pathParam("lang"))),
+        context -> Json.send(context, Language.of(context.pathParam("lang")).texts()),
         Access.ANYBODY);
     routes.get("/api/catalogue/{table}", this::catalogue, Access.SIGNED_IN);
     routes.post("/api/check", this::check, Access.SIGNED_IN);

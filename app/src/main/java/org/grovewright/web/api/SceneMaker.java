@@ -41,6 +41,7 @@ import org.grovewright.web.api.Scene.RowView;
 import org.grovewright.web.api.Scene.ShapeView;
 import org.grovewright.web.api.Scene.SupplyView;
 import org.grovewright.web.api.Scene.ZoneView;
+import org.grovewright.web.views.Voice;
 
 /** Gathers what the map draws from a grove and, once it is made, its plan. */
 final class SceneMaker {
@@ -52,14 +53,14 @@ final class SceneMaker {
   private final Grove grove;
   private final Catalogue catalogue;
   private final Optional<Plan> plan;
-  private final ReaderUnits units;
+  private final Voice voice;
 
-  SceneMaker(Described described, Catalogue catalogue, Optional<Plan> plan, ReaderUnits units) {
+  SceneMaker(Described described, Catalogue catalogue, Optional<Plan> plan, Voice voice) {
     this.described = described;
     this.grove = described.grove();
     this.catalogue = catalogue;
     this.plan = plan;
-    this.units = units;
+    this.voice = voice;
   }
 
   Scene make(long version) {
@@ -85,10 +86,10 @@ final class SceneMaker {
         pipes(),
         emitters(),
         zones(),
-        conflicts.stream().map(one -> conflict(one, units)).toList());
+        conflicts.stream().map(one -> conflict(one, voice)).toList());
   }
 
-  static ConflictView conflict(Conflict one, ReaderUnits units) {
+  static ConflictView conflict(Conflict one, Voice voice) {
     return new ConflictView(
         word(one.kind()),
         one.plantId(),
@@ -96,7 +97,11 @@ final class SceneMaker {
         one.distanceM(),
         one.neededM(),
         one.year(),
-        ReaderUnits.plainSpaces(Words.message(one.finding(), units)));
+        ReaderUnits.plainSpaces(
+            Words.message(
+                voice.language().say(one.finding().message()),
+                one.finding().quantities(),
+                voice.units())));
   }
 
   private static String word(Enum<?> value) {
@@ -217,7 +222,7 @@ final class SceneMaker {
     return new PlantView(
         planting.id(),
         species.key(),
-        species.name(),
+        voice.language().say(species.name()),
         planting.cultivar().orElse(null),
         word(species.role()),
         planting.at().x(),
@@ -304,6 +309,6 @@ final class SceneMaker {
   }
 
   private String text(double value, Kind kind) {
-    return ReaderUnits.plainSpaces(units.text(value, kind));
+    return ReaderUnits.plainSpaces(voice.units().text(value, kind));
   }
 }

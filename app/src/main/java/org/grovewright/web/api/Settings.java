@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.grovewright.model.Preferences.Units;
+import org.grovewright.texts.Language;
 
 /** The settings an account may have, and what each may be. */
 final class Settings {
@@ -13,7 +14,7 @@ final class Settings {
 
   private static final Map<String, List<String>> ALLOWED =
       Map.of(
-          LANGUAGE, Texts.LANGUAGES,
+          LANGUAGE, Language.tags(),
           UNITS, List.of("metric", "us"),
           THEME, List.of("light", "dark", "system"));
 

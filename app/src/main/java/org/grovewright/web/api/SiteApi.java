@@ -18,6 +18,7 @@ import org.grovewright.store.NewEdit;
 import org.grovewright.store.Role;
 import org.grovewright.store.SiteState;
 import org.grovewright.store.SiteSummary;
+import org.grovewright.store.VersionConflictException;
 
 /** The sites: list, make, change, undo, see. */
 final class SiteApi {
@@ -115,21 +116,37 @@ final class SiteApi {
     List<Operation> operations = OperationJson.read(body);
     String id = context.pathParam("id");
     SiteState before = desk.site(context);
+    Optional<String> clientId = Json.optionalText(body, "clientId");
     if (before.version() != onVersion) {
-      // Still asked of the store: the same edit may be in already, by its client id.
-      throw new org.grovewright.store.VersionConflictException(before);
+      answer(context, savedBefore(before, onVersion, clientId, context));
+      return;
     }
     String text = desk.groves().editor().apply(before.description(), operations);
     Described described = desk.groves().described(text);
     String label = Json.optionalText(body, "label").filter(l -> !l.isBlank()).orElse("Changed");
     NewEdit edit =
         new NewEdit(
-            Json.optionalText(body, "clientId"),
+            clientId,
             label.length() > LONGEST_LABEL ? label.substring(0, LONGEST_LABEL) : label,
             Json.text(body.path("operations")),
             described.grove().site().name(),
             text);
     answer(context, desk.store().sites().edit(id, onVersion, edit, Caller.from(context).author()));
+  }
+
+  /**
+   * The state if an edit on an older version is in already, by its client id.
+   *
+   * @throws VersionConflictException if it is not
+   */
+  private SiteState savedBefore(
+      SiteState newest, long onVersion, Optional<String> clientId, Context context) {
+    if (clientId.isEmpty() || onVersion > newest.version()) {
+      throw new VersionConflictException(newest);
+    }
+    // Versions only grow, so the store can only find the edit or refuse it.
+    NewEdit again = new NewEdit(clientId, "", "", newest.name(), newest.description());
+    return desk.store().sites().edit(newest.id(), onVersion, again, Caller.from(context).author());
   }
 
   private void step(Context context, boolean undo) {
@@ -176,10 +193,7 @@ final class SiteApi {
     Described described = desk.groves().described(state.description());
     Optional<Plan> plan = desk.groves().planWithin(state.description(), waitMs);
     return new SceneMaker(
-            described,
-            desk.groves().catalogue(),
-            plan,
-            desk.units(Caller.from(context), described.grove()))
+            described, desk.groves().catalogue(), plan, desk.voice(context, described.grove()))
         .make(state.version());
   }
 }

@@ -1,0 +1,237 @@
+package org.grovewright.web.api;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.grovewright.formats.units.Measure;
+import org.grovewright.formats.units.NotAQuantityException;
+import org.grovewright.formats.units.QuantityText;
+import org.grovewright.quantity.Kind;
+import org.grovewright.quantity.Quantity;
+import org.grovewright.sheets.ReaderUnits;
+import org.grovewright.store.Journal;
+import org.grovewright.store.JournalEntry;
+import org.grovewright.store.JournalEntry.Content;
+import org.grovewright.store.JournalEntry.SubjectKind;
+import org.grovewright.store.JournalKind;
+
+/** The journal: what was done and seen, also from devices that had no connection. */
+final class JournalApi {
+  private static final int MOST_CHANGES = 500;
+  private static final int LONGEST_NOTE = 4000;
+  private static final Pattern ID = Pattern.compile("[A-Za-z0-9-]{8,64}");
+
+  private final Desk desk;
+
+  JournalApi(Desk desk) {
+    this.desk = desk;
+  }
+
+  void addTo(RoutesConfig routes) {
+    routes.get("/api/sites/{id}/journal", this::list, Access.VIEWER);
+    routes.post("/api/sites/{id}/journal/sync", this::sync, Access.HELPER);
+    routes.get("/api/journal/kinds", this::kinds, Access.SIGNED_IN);
+  }
+
+  private record AmountView(double value, String kind, String text) {}
+
+  private record EntryView(
+      String id,
+      String day,
+      String kind,
+      String subjectKind,
+      String subject,
+      AmountView amount,
+      String note,
+      long revision,
+      String author,
+      String created,
+      String changed,
+      boolean deleted) {
+    static EntryView of(JournalEntry entry, ReaderUnits units) {
+      Content content = entry.content();
+      return new EntryView(
+          content.id(),
+          content.day().toString(),
+          word(content.kind()),
+          word(content.subjectKind()),
+          content.subject(),
+          content
+              .amount()
+              .map(
+                  amount ->
+                      new AmountView(
+                          amount.value(),
+                          word(amount.kind()),
+                          ReaderUnits.plainSpaces(units.text(amount))))
+              .orElse(null),
+          content.note(),
+          entry.revision(),
+          entry.author(),
+          entry.created().toString(),
+          entry.changed().toString(),
+          entry.deleted());
+    }
+  }
+
+  private static String word(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  private void list(Context context) {
+    ReaderUnits units = desk.voice(context).units();
+    Json.send(
+        context,
+        desk.store().journal().list(context.pathParam("id")).stream()
+            .map(entry -> EntryView.of(entry, units))
+            .toList());
+  }
+
+  private void kinds(Context context) {
+    Map<String, Object> kinds = new LinkedHashMap<>();
+    for (JournalKind kind : JournalKind.values()) {
+      Map<String, Object> view = new LinkedHashMap<>();
+      view.put("amounts", kind.amounts().stream().map(JournalApi::word).toList());
+      view.put("needsAmount", kind.needsAmount());
+      kinds.put(word(kind), view);
+    }
+    Json.send(context, kinds);
+  }
+
+  private void sync(Context context) {
+    JsonNode body = Json.body(context);
+    long since = body.has("since") ? Json.whole(body, "since") : 0;
+    JsonNode list = body.path("changes");
+    if (list.size() > MOST_CHANGES) {
+      throw ApiException.field("changes", "Send at most " + MOST_CHANGES + " changes at a time.");
+    }
+    List<Journal.Change> changes = new ArrayList<>();
+    for (int i = 0; i < list.size(); i++) {
+      changes.add(change(list.get(i), "changes[" + i + "]."));
+    }
+    Journal.Synced synced =
+        desk.store()
+            .journal()
+            .sync(context.pathParam("id"), changes, since, Caller.from(context).author());
+    ReaderUnits units = desk.voice(context).units();
+    Map<String, Object> answer = new LinkedHashMap<>();
+    answer.put("entries", synced.entries().stream().map(e -> EntryView.of(e, units)).toList());
+    answer.put("conflicts", synced.conflicts().stream().map(e -> EntryView.of(e, units)).toList());
+    answer.put("upTo", synced.upTo());
+    Json.send(context, answer);
+  }
+
+  private static Journal.Change change(JsonNode one, String at) {
+    String id = Json.text(one, "id");
+    if (!ID.matcher(id).matches()) {
+      throw ApiException.field(at + "id", "An entry's id is 8 to 64 letters, digits and hyphens.");
+    }
+    JournalKind kind = choice(JournalKind.class, Json.text(one, "kind"), at + "kind");
+    SubjectKind about =
+        choice(
+            SubjectKind.class,
+            Json.optionalText(one, "subjectKind").orElse("site"),
+            at + "subjectKind");
+    String note = Json.optionalText(one, "note").orElse("");
+    if (note.length() > LONGEST_NOTE) {
+      throw ApiException.field(at + "note", "A note has at most " + LONGEST_NOTE + " letters.");
+    }
+    Optional<Quantity> amount = amount(one.path("amount"), kind, at + "amount");
+    if (amount.isEmpty() && kind.needsAmount()) {
+      throw ApiException.field(at + "amount", "Say how much: give a number with its unit.");
+    }
+    Content content =
+        new Content(
+            id,
+            day(Json.text(one, "day"), at),
+            kind,
+            about,
+            Json.optionalText(one, "subject").orElse(""),
+            amount,
+            note);
+    long base = one.has("baseRevision") ? Json.whole(one, "baseRevision") : 0;
+    return new Journal.Change(content, base, one.path("deleted").asBoolean(false));
+  }
+
+  private static LocalDate day(String text, String at) {
+    try {
+      return LocalDate.parse(text);
+    } catch (DateTimeParseException e) {
+      throw ApiException.field(at + "day", "The day must be written as 2027-03-01.");
+    }
+  }
+
+  private static <E extends Enum<E>> E choice(Class<E> type, String word, String field) {
+    for (E value : type.getEnumConstants()) {
+      if (word(value).equals(word)) {
+        return value;
+      }
+    }
+    throw ApiException.field(field, "'" + word + "' is not known here.");
+  }
+
+  /** An amount as a text with its unit, or as {@code {value, kind}} in the SI unit of the kind. */
+  private static Optional<Quantity> amount(JsonNode node, JournalKind kind, String field) {
+    if (node.isMissingNode() || node.isNull()) {
+      return Optional.empty();
+    }
+    if (kind.amounts().isEmpty()) {
+      throw ApiException.field(field, "An entry of this kind carries no amount.");
+    }
+    if (node.isObject()) {
+      Kind of = choice(Kind.class, Json.text(node, "kind"), field + ".kind");
+      if (!kind.amounts().contains(of)) {
+        throw ApiException.field(field, "An entry of this kind carries another sort of amount.");
+      }
+      return Optional.of(notNegative(new Quantity(Json.number(node, "value"), of), field));
+    }
+    String text = node.asText();
+    String why = "";
+    for (Kind of : kind.amounts()) {
+      try {
+        return Optional.of(notNegative(new Quantity(read(text, of), of), field));
+      } catch (NotAQuantityException e) {
+        why = why.isEmpty() ? e.getMessage() : why;
+      }
+    }
+    throw ApiException.field(
+        field, why.substring(0, 1).toUpperCase(Locale.ROOT) + why.substring(1) + ".");
+  }
+
+  private static Quantity notNegative(Quantity quantity, String field) {
+    if (quantity.value() < 0) {
+      throw ApiException.field(field, "The amount must not be below 0.");
+    }
+    return quantity;
+  }
+
+  private static double read(String text, Kind kind) throws NotAQuantityException {
+    if (kind == Kind.COUNT) {
+      try {
+        return Double.parseDouble(text.strip());
+      } catch (NumberFormatException e) {
+        throw new NotAQuantityException(
+            "'" + text.strip() + "' is no number; give a count, such as 3");
+      }
+    }
+    Measure measure =
+        switch (kind) {
+          case WATER_VOLUME, BULK_VOLUME -> Measure.VOLUME;
+          case RUN_TIME -> Measure.TIME;
+          case WATER_DEPTH -> Measure.RAIN;
+          case MASS -> Measure.MASS;
+          case LENGTH -> Measure.LENGTH;
+          default -> throw new IllegalStateException("the journal reads no " + kind);
+        };
+    return QuantityText.read(text, measure).value();
+  }
+}

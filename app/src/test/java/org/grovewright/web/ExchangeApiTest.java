@@ -1,0 +1,174 @@
+package org.grovewright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.grovewright.web.TestServer.Answer;
+import org.grovewright.web.TestServer.Browser;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ExchangeApiTest {
+  @TempDir Path folder;
+  private TestServer server;
+  private Browser browser;
+  private String site;
+
+  @BeforeEach
+  void start() {
+    server = TestServer.local(folder);
+    browser = server.browser();
+    site = "/api/sites/" + TestServer.demo(browser);
+  }
+
+  @AfterEach
+  void stop() {
+    assertThat(server.bugs).isEmpty();
+    server.close();
+  }
+
+  @Test
+  void aDescriptionGoesOutAndComesBackWithoutLoss() {
+    browser.post(site + "/edits", TestServer.move(1, "A2", 15, 12));
+    String text = browser.get(site + "/export/description.yaml").text();
+    assertThat(text).contains("# the sketch's up direction points 12 degrees east");
+    Answer again = browser.post("/api/sites", Map.of("description", text));
+    String copy = "/api/sites/" + again.json().path("id").asText();
+    assertThat(browser.get(copy + "/export/description.yaml").text()).isEqualTo(text);
+    assertThat(browser.get(copy + "/export/plan.json").text())
+        .isEqualTo(browser.get(site + "/export/plan.json").text());
+  }
+
+  @Test
+  void landAndPlantsGoOutAndComeBackToTheSamePlaces() {
+    for (String format : List.of("geojson", "gpx")) {
+      String file = browser.get(site + "/export/site." + format).text();
+      Answer back = browser.post(site + "/import", Map.of("format", format, "text", file));
+      assertThat(back.status()).as(back.text()).isEqualTo(200);
+      assertThat(back.json().path("operations")).as(format).isEmpty();
+      assertThat(back.json().path("leftOut")).as(format).isEmpty();
+    }
+  }
+
+  @Test
+  void whatMovedInAFileIsMovedAndWhatIsNewIsPlanted() {
+    String file = browser.get(site + "/export/site.geojson").text();
+    browser.post(site + "/edits", TestServer.move(1, "A2", 15, 12));
+    String with =
+        file.replaceFirst(
+            "\"features\" : \\[ ",
+            "\"features\" : [ {\"type\":\"Feature\",\"properties\":{\"name\":\"Lemon 3\"},"
+                + "\"geometry\":{\"type\":\"Point\",\"coordinates\":[152.60030,-30.39990]}},"
+                + "{\"type\":\"Feature\",\"properties\":{\"name\":\"Triffid\"},"
+                + "\"geometry\":{\"type\":\"Point\",\"coordinates\":[152.60030,-30.39991]}}, ");
+    assertThat(with).isNotEqualTo(file);
+    JsonNode back =
+        browser.post(site + "/import", Map.of("format", "geojson", "text", with)).json();
+    assertThat(back.path("operations"))
+        .anySatisfy(
+            one -> {
+              assertThat(one.path("type").asText()).isEqualTo("movePlant");
+              assertThat(one.path("plant").asText()).isEqualTo("A2");
+              assertThat(one.path("x").asDouble())
+                  .isCloseTo(14, org.assertj.core.api.Assertions.within(1e-5));
+            });
+    assertThat(back.path("operations"))
+        .anySatisfy(
+            one -> {
+              assertThat(one.path("type").asText()).isEqualTo("addPlant");
+              assertThat(one.path("species").asText()).isEqualTo("lemon");
+            });
+    assertThat(back.path("leftOut").toString()).contains("Triffid is of no species");
+    Answer saved =
+        browser.post(
+            site + "/edits",
+            Map.of(
+                "onVersion",
+                2,
+                "label",
+                "Brought in a file",
+                "operations",
+                back.path("operations")));
+    assertThat(saved.status()).as(saved.text()).isEqualTo(200);
+  }
+
+  @Test
+  void anOutlineIsReadForAFirstPlan() {
+    JsonNode read =
+        browser
+            .post(
+                "/api/exchange/read",
+                Map.of("format", "gpx", "text", browser.get(site + "/export/site.gpx").text()))
+            .json();
+    assertThat(read.path("outline")).hasSize(4);
+    assertThat(read.path("latitude").asDouble()).isEqualTo(-30.4);
+    assertThat(read.path("plants")).hasSize(42);
+    assertThat(read.path("plants").get(0).path("species").asText()).isEqualTo("avocado");
+  }
+
+  @Test
+  void brokenFilesAreAnsweredInWords() {
+    for (String text : List.of("", "{", "<gpx", "[]", "<!DOCTYPE gpx [<!ENTITY x \"y\">]><gpx/>")) {
+      for (String format : List.of("gpx", "geojson", "shp")) {
+        Answer answer = browser.post("/api/exchange/read", Map.of("format", format, "text", text));
+        assertThat(answer.status()).as(format + text).isEqualTo(422);
+        assertThat(answer.json().path("message").asText()).isNotBlank();
+      }
+    }
+  }
+
+  @Test
+  void mapAndReportAreOnPaperToo() throws IOException {
+    Answer map = browser.get(site + "/export/map.pdf");
+    assertThat(map.header("Content-Type")).contains("application/pdf");
+    try (PDDocument document = Loader.loadPDF(map.bytes())) {
+      assertThat(document.getNumberOfPages()).isEqualTo(1);
+    }
+    Answer report = browser.get(site + "/export/report.pdf");
+    try (PDDocument document = Loader.loadPDF(report.bytes())) {
+      String text = new PDFTextStripper().getText(document);
+      assertThat(text).contains("Wattlefall Terrace").contains("What needs attention");
+      assertThat(document.getNumberOfPages()).isBetween(5, 80);
+    }
+  }
+
+  @Test
+  void listsAndCalendarComeOut() {
+    assertThat(browser.get(site + "/export/shopping.csv").text()).startsWith("item,name,");
+    assertThat(browser.get(site + "/export/watering.csv").text()).startsWith("zone,plant,");
+    assertThat(browser.get(site + "/export/map.svg").text()).contains("<svg");
+    assertThat(browser.get(site + "/export/calendar.ics").text()).startsWith("BEGIN:VCALENDAR");
+    assertThat(browser.get(site + "/export/passwd").status()).isEqualTo(404);
+  }
+
+  @Test
+  void aCalendarCanBeSubscribedToByItsSecretAddressAlone() throws IOException {
+    String path = browser.post(site + "/feed", Map.of()).json().path("path").asText();
+    String answer = server.raw("GET " + path + " HTTP/1.1", "Host: localhost");
+    assertThat(answer).contains("HTTP/1.1 200").contains("text/calendar").contains("BEGIN:VEVENT");
+    assertThat(browser.delete(site + "/feed").status()).isEqualTo(204);
+    assertThat(server.raw("GET " + path + " HTTP/1.1", "Host: localhost")).contains("HTTP/1.1 404");
+    assertThat(browser.get("/calendar/x.ics").status()).isEqualTo(404);
+  }
+
+  @Test
+  void everyPageAndEveryFigureIsAnswered() {
+    for (String page : List.of("buy", "today", "water", "plants", "summary", "plant/A2")) {
+      Answer answer = browser.get(site + "/pages/" + page + "?date=2027-04-02");
+      assertThat(answer.status()).as(page + answer.text()).isEqualTo(200);
+    }
+    assertThat(browser.get(site + "/pages/plant/none").status()).isEqualTo(404);
+    assertThat(browser.get(site + "/pages/today?date=tomorrow").status()).isEqualTo(422);
+    assertThat(browser.get(site + "/figures/buy.total.cost").json().path("formula").asText())
+        .isEqualTo("sum(C)");
+  }
+}
