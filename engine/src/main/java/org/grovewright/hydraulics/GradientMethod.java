@@ -11,6 +11,12 @@ import java.util.Arrays;
  * the more pressure there is, and pipes by their flow because their loss is smooth there; each is
  * then close to a straight line where it matters.
  *
+ * <p>After a small change {@link #settle} does only what the change makes necessary: the losses of
+ * pipes whose flow hardly moved are taken from the straight line at the flow where they were last
+ * worked out, as long as the bend of the law cannot matter, and of the factors only the columns are
+ * found anew that the other pipes reach. A change in one loop so costs the factors of that loop and
+ * of the manifold, and one pass over the rest.
+ *
  * <p>Check valves, pumps and regulators have a state besides; it is looked at after every step and,
  * if it keeps changing, only where the laws are kept.
  */
@@ -43,6 +49,24 @@ final class GradientMethod {
 
   /** Error of a difference of heads from rounding, as a share of the head. */
   private static final double HEAD_ROUNDING = 4e-15;
+
+  /** Most steps with old factors; where they do not suffice, new ones are quicker. */
+  private static final int MOST_SETTLING_STEPS = 8;
+
+  /** Share of the imbalance that a step with old factors must at least get rid of to go on. */
+  private static final double LEAST_PROGRESS = 0.9;
+
+  /** Share by which a conductance must change for the factors to follow. */
+  private static final double LEAST_CHANGE = 1e-3;
+
+  /** Error in m3/s that taking a pipe's law as straight may cause. */
+  private static final double STRAIGHT_TOLERANCE = 1e-11;
+
+  /**
+   * Bound of {@code q h'' / (2 h')} for a pipe's law h(q) between 3/4 and 5/4 of a flow: below 1
+   * for the power laws, and about 2 in the transition from laminar to turbulent.
+   */
+  private static final double MOST_BEND = 4;
 
   private static final double STATE_FLOW_TOLERANCE = 1e-10;
   private static final double STATE_HEAD_TOLERANCE = 1e-6;
@@ -90,6 +114,18 @@ final class GradientMethod {
   final double[] loss;
 
   final double[] slope;
+
+  /** For each link the flow at which its slope was found, and the loss there; NaN to find anew. */
+  private final double[] knownFlow;
+
+  private final double[] knownLoss;
+
+  /** Whether the matrix is that of the last solution, not factored yet. */
+  private boolean assembled;
+
+  /** Whether the factors are those of the last solution. */
+  private boolean factored;
+
   private final double[] conductance;
   private final double[] push;
   private final double[] right;
@@ -123,6 +159,9 @@ final class GradientMethod {
     factor = layout.newFactor();
     loss = new double[links];
     slope = new double[links];
+    knownFlow = new double[links];
+    knownLoss = new double[links];
+    Arrays.fill(knownFlow, Double.NaN);
     conductance = new double[links];
     push = new double[links];
     right = new double[layout.heads];
@@ -169,6 +208,14 @@ final class GradientMethod {
 
   /** Like {@link #run}, from flows whose {@link #loss} and {@link #slope} are already found. */
   boolean runEvaluated() {
+    stateChanged();
+    boolean found = iterate();
+    System.arraycopy(flow, 0, knownFlow, 0, flow.length);
+    System.arraycopy(loss, 0, knownLoss, 0, loss.length);
+    return found;
+  }
+
+  private boolean iterate() {
     for (int g = 0; g < linearisedAt.length; g++) {
       linearisedAt[g] = pressureAt(g);
     }
@@ -183,6 +230,7 @@ final class GradientMethod {
         continue;
       }
       if (kept) {
+        assembled = true;
         return true;
       }
       factor.factorAndSolve(right);
@@ -190,6 +238,121 @@ final class GradientMethod {
       laws.evaluate(flow, loss, slope);
     }
     return false;
+  }
+
+  /** Notes that the law of a link is another from now on. */
+  void lawChanged(int l) {
+    knownFlow[l] = Double.NaN;
+  }
+
+  /** Notes that a link was shut or opened. */
+  void stateChanged() {
+    assembled = false;
+    factored = false;
+  }
+
+  /**
+   * Runs Newton's method from the present heads and flows with the factors of an earlier run, of
+   * which only those are found anew that no longer fit.
+   *
+   * @return whether both laws are kept within the tolerances; if not, {@link #run} has to go on
+   */
+  boolean settle() {
+    if (assembled) {
+      factor.keep();
+      Arrays.fill(right, 0);
+      factor.factorAndSolve(right);
+      assembled = false;
+      factored = true;
+    }
+    if (!factored) {
+      return false;
+    }
+    double before = Double.POSITIVE_INFINITY;
+    for (steps = 0; steps < MOST_SETTLING_STEPS; steps++) {
+      double size = weigh();
+      boolean kept =
+          massResidual <= massTolerance
+              && flowResidual <= massTolerance
+              && energyResidual <= energyTolerance;
+      if (kept) {
+        if (updateStates()) {
+          stateChanged();
+          return false;
+        }
+        return true;
+      }
+      if (!(size < (1 - LEAST_PROGRESS) * before)) {
+        return false;
+      }
+      before = size;
+      factor.refactorChanged();
+      factor.solve(right);
+      moveHeadsAndFlows(1);
+    }
+    return false;
+  }
+
+  /**
+   * Finds both residuals and the right side for the factors at hand.
+   *
+   * @return the largest imbalance in m3/s, counting what the losses want the flows to change
+   */
+  private double weigh() {
+    int[] tail = layout.tail;
+    int[] tip = layout.tip;
+    for (int i = 0; i < balance.length; i++) {
+      balance[i] = -demand[i];
+    }
+    Arrays.fill(right, 0);
+    double worst = 0;
+    double shift = 0;
+    for (int l = 0; l < tail.length; l++) {
+      if (state[l] != OPEN) {
+        push[l] = 0;
+        continue;
+      }
+      int i = tail[l];
+      int j = tip[l];
+      double q = flow[l];
+      double moved = q - knownFlow[l];
+      double bent = MOST_BEND * moved * moved;
+      // not a number where the law is to be found anew
+      if (bent <= STRAIGHT_TOLERANCE * Math.abs(q) && laws.isPipe(l)) {
+        loss[l] = knownLoss[l] + slope[l] * moved;
+      } else {
+        laws.evaluate(l, flow, loss, slope);
+        knownFlow[l] = q;
+        knownLoss[l] = loss[l];
+        double now = 1 / slope[l];
+        if (Math.abs(now - conductance[l]) > LEAST_CHANGE * conductance[l]) {
+          factor.change(i, j, layout.place[l], now - conductance[l]);
+          conductance[l] = now;
+        }
+      }
+      double error = head[i] - head[j] - loss[l];
+      double c = conductance[l];
+      double extra = c * error;
+      worst = Math.max(worst, Math.abs(error));
+      double beyond = Math.abs(error) - HEAD_ROUNDING * Math.abs(head[i]);
+      shift = Math.max(shift, c * beyond);
+      push[l] = extra;
+      balance[i] -= q;
+      balance[j] += q;
+      right[i] -= extra;
+      right[j] += extra;
+    }
+    for (int g = 0; g < emitterNode.length; g++) {
+      int node = emitterNode[g];
+      balance[node] -= emitters.flow(g, head[node] - elevation[node]);
+    }
+    for (int l : regulators) {
+      if (state[l] == REGULATING) {
+        worst = Math.max(worst, Math.abs(regulate(l)));
+      }
+    }
+    closeBalance(worst, shift);
+    return Math.max(massResidual, flowResidual);
   }
 
   private double pressureAt(int group) {
@@ -254,21 +417,35 @@ final class GradientMethod {
     }
     for (int l : regulators) {
       if (state[l] == REGULATING) {
-        int i = tail[l];
-        int j = tip[l];
-        flow[l] = -balance[j];
-        balance[i] -= flow[l];
-        balance[j] = 0;
-        double error = setHead[l] - head[j];
-        worst = Math.max(worst, Math.abs(error));
-        diagonal[j] += HOLDING_CONDUCTANCE;
-        right[j] = HOLDING_CONDUCTANCE * error;
+        worst = Math.max(worst, Math.abs(regulate(l)));
+        diagonal[tip[l]] += HOLDING_CONDUCTANCE;
       }
     }
-    double unbalanced = 0;
+    closeBalance(worst, shift);
     for (int i = 0; i < layout.unknowns; i++) {
       if (cutOff[i]) {
         diagonal[i] += 1;
+      }
+    }
+  }
+
+  /** Lets a regulator carry what its outlet needs; gives the error of the head it holds, in m. */
+  private double regulate(int l) {
+    int i = layout.tail[l];
+    int j = layout.tip[l];
+    flow[l] = -balance[j];
+    balance[i] -= flow[l];
+    balance[j] = 0;
+    double error = setHead[l] - head[j];
+    right[j] = HOLDING_CONDUCTANCE * error;
+    return error;
+  }
+
+  /** Adds the imbalance of every node to the right side and notes the residuals. */
+  private void closeBalance(double worst, double shift) {
+    double unbalanced = 0;
+    for (int i = 0; i < layout.unknowns; i++) {
+      if (cutOff[i]) {
         right[i] = 0;
       } else {
         unbalanced = Math.max(unbalanced, Math.abs(balance[i]));
@@ -282,6 +459,16 @@ final class GradientMethod {
 
   /** Takes a step, or part of it, along the solved change of heads. */
   private void advance(double share) {
+    moveHeadsAndFlows(share);
+    for (int g = 0; g < linearisedAt.length; g++) {
+      double pressure = pressureAt(g);
+      double before = linearisedAt[g];
+      // an emitter near zero pressure bends sharply: come down to it by parts
+      linearisedAt[g] = before > 1e-3 ? Math.max(pressure, 0.1 * before) : pressure;
+    }
+  }
+
+  private void moveHeadsAndFlows(double share) {
     for (int i = 0; i < layout.unknowns; i++) {
       head[i] += share * right[i];
     }
@@ -292,12 +479,6 @@ final class GradientMethod {
     int[] tip = layout.tip;
     for (int l = 0; l < tail.length; l++) {
       flow[l] += share * (push[l] + conductance[l] * (right[tail[l]] - right[tip[l]]));
-    }
-    for (int g = 0; g < linearisedAt.length; g++) {
-      double pressure = pressureAt(g);
-      double before = linearisedAt[g];
-      // an emitter near zero pressure bends sharply: come down to it by parts
-      linearisedAt[g] = before > 1e-3 ? Math.max(pressure, 0.1 * before) : pressure;
     }
   }
 

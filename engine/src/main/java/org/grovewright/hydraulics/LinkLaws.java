@@ -131,6 +131,11 @@ final class LinkLaws {
     }
   }
 
+  /** Whether the law of a link is that of a pipe, smooth but near standstill. */
+  boolean isPipe(int l) {
+    return kind[l] == HAZEN_WILLIAMS || kind[l] == DARCY_WEISBACH;
+  }
+
   /** Finds loss and slope of one link at its flow. */
   void evaluate(int l, double[] flow, double[] loss, double[] slope) {
     double q = flow[l];

@@ -137,6 +137,7 @@ public final class PreparedNetwork {
     if (closed == was) {
       return;
     }
+    method.stateChanged();
     if (closed) {
       method.state[l] = GradientMethod.SHUT;
       method.flow[l] = 0;
@@ -171,6 +172,7 @@ public final class PreparedNetwork {
       throw new IllegalArgumentException("node " + nodeId + " is not a source with a curve");
     }
     method.laws.setSupply(layout.supplyLink[i], supply);
+    method.lawChanged(layout.supplyLink[i]);
     setSourceHead(nodeId, network.nodes().get(i).elevation() + supply.staticHead());
   }
 
@@ -198,7 +200,9 @@ public final class PreparedNetwork {
               + " can only be replaced by a pipe with the same ends, check valve and friction"
               + " formula, and a length and diameter above 0");
     }
-    method.laws.set(layout.ofLink[network.linkIndex(pipe.id())], pipe);
+    int l = layout.ofLink[network.linkIndex(pipe.id())];
+    method.laws.set(l, pipe);
+    method.lawChanged(l);
   }
 
   private static void requireNotNegative(String what, double value) {
@@ -225,7 +229,7 @@ public final class PreparedNetwork {
    */
   public Solution resolve() {
     method.findCutOff();
-    if (method.run()) {
+    if (method.settle() || method.run()) {
       return finish(true);
     }
     return solve();
@@ -252,7 +256,10 @@ public final class PreparedNetwork {
       int l = layout.ofLink[i];
       if (method.state[l] != GradientMethod.SHUT && previous.stateAt(i) != GradientMethod.SHUT) {
         method.flow[l] = previous.flowAt(i);
-        method.state[l] = previous.stateAt(i);
+        if (method.state[l] != previous.stateAt(i)) {
+          method.state[l] = previous.stateAt(i);
+          method.stateChanged();
+        }
       }
     }
     return resolve();

@@ -11,11 +11,28 @@ final class SparseFactor {
   /** Columns with more entries than this look their places up anew to keep the tables small. */
   private static final int TABLE_LIMIT = 12;
 
+  /** Heads in m and flows in m3/s below this are taken as none. */
+  private static final double FADED = 1e-60;
+
   private final int n;
   private final int[] columnStart;
   private final int[] row;
   private final int[] target;
   private final double[] inverse;
+
+  /** The matrix before it was factored, and the columns whose factors do not fit it any more. */
+  private double[] keptDiagonal;
+
+  private double[] keptLower;
+  private final boolean[] stale;
+  private boolean anyStale;
+
+  /** For every row the columns with an entry in it and the places of those entries. */
+  private int[] rowStart;
+
+  private int[] rowColumn;
+  private int[] rowPlace;
+  private int[] placeOfRow;
 
   /**
    * The diagonal, to be filled before a solve; one spare place at the end takes what is ignored.
@@ -63,6 +80,7 @@ final class SparseFactor {
     }
     diagonal = new double[n + spare];
     inverse = new double[n];
+    stale = new boolean[n];
     lower = new double[row.length + 1];
   }
 
@@ -84,6 +102,112 @@ final class SparseFactor {
   void clear(double onDiagonal) {
     Arrays.fill(diagonal, onDiagonal);
     Arrays.fill(lower, 0);
+  }
+
+  /**
+   * Keeps the matrix as it stands before it is factored, so that {@link #change} can alter it
+   * later.
+   */
+  void keep() {
+    if (keptDiagonal == null) {
+      keptDiagonal = new double[diagonal.length];
+      keptLower = new double[lower.length];
+    }
+    System.arraycopy(diagonal, 0, keptDiagonal, 0, diagonal.length);
+    System.arraycopy(lower, 0, keptLower, 0, lower.length);
+  }
+
+  /**
+   * Adds to the kept matrix what one link adds whose ends are two rows.
+   *
+   * @param i an end
+   * @param j the other end
+   * @param place place of their entry below the diagonal
+   * @param more what is added on the diagonal and taken off below it
+   */
+  void change(int i, int j, int place, double more) {
+    keptDiagonal[i] += more;
+    keptDiagonal[j] += more;
+    keptLower[place] -= more;
+    mark(i);
+    mark(j);
+  }
+
+  private void mark(int column) {
+    if (column < n) {
+      stale[column] = true;
+      anyStale = true;
+    }
+  }
+
+  /**
+   * Factors anew the columns that the changes reach: those changed and all that are eliminated
+   * because of them.
+   */
+  void refactorChanged() {
+    if (!anyStale) {
+      return;
+    }
+    if (rowStart == null) {
+      indexRows();
+    }
+    for (int k = 0; k < n; k++) {
+      if (stale[k]) {
+        stale[k] = false;
+        refactor(k);
+        if (columnStart[k] < columnStart[k + 1]) {
+          stale[row[columnStart[k]]] = true;
+        }
+      }
+    }
+    anyStale = false;
+  }
+
+  /** Works out one column from the kept matrix and the earlier columns that reach into it. */
+  private void refactor(int k) {
+    int begin = columnStart[k];
+    int end = columnStart[k + 1];
+    for (int a = begin; a < end; a++) {
+      lower[a] = keptLower[a];
+      placeOfRow[row[a]] = a;
+    }
+    double d = keptDiagonal[k];
+    for (int r = rowStart[k]; r < rowStart[k + 1]; r++) {
+      int at = rowPlace[r];
+      int j = rowColumn[r];
+      double times = lower[at] / inverse[j];
+      d -= times * lower[at];
+      // the rows of column j below k are all among the rows of column k
+      for (int b = at + 1; b < columnStart[j + 1]; b++) {
+        lower[placeOfRow[row[b]]] -= times * lower[b];
+      }
+    }
+    inverse[k] = 1 / d;
+    for (int a = begin; a < end; a++) {
+      lower[a] *= inverse[k];
+    }
+  }
+
+  /** Lists for every row the columns that have an entry in it. */
+  private void indexRows() {
+    rowStart = new int[n + 1];
+    for (int r : row) {
+      rowStart[r + 1]++;
+    }
+    for (int k = 0; k < n; k++) {
+      rowStart[k + 1] += rowStart[k];
+    }
+    rowColumn = new int[row.length];
+    rowPlace = new int[row.length];
+    int[] next = Arrays.copyOf(rowStart, n);
+    for (int k = 0; k < n; k++) {
+      for (int a = columnStart[k]; a < columnStart[k + 1]; a++) {
+        int at = next[row[a]]++;
+        rowColumn[at] = k;
+        rowPlace[at] = a;
+      }
+    }
+    placeOfRow = new int[n];
   }
 
   /** Factors the matrix in place and solves for one right side, which becomes the solution. */
@@ -133,13 +257,30 @@ final class SparseFactor {
     }
   }
 
+  /** Solves for another right side with the factors found last, which it becomes. */
+  void solve(double[] x) {
+    for (int k = 0; k < n; k++) {
+      double xk = x[k];
+      // after a local change most of the right side is nothing, or as good as nothing; numbers
+      // that fade towards the least that can be written would make every step slow
+      if (Math.abs(xk) < FADED) {
+        x[k] = 0;
+      } else {
+        for (int a = columnStart[k]; a < columnStart[k + 1]; a++) {
+          x[row[a]] -= lower[a] * xk;
+        }
+      }
+    }
+    backward(x);
+  }
+
   private void backward(double[] x) {
     for (int k = n - 1; k >= 0; k--) {
       double sum = x[k] * inverse[k];
       for (int a = columnStart[k]; a < columnStart[k + 1]; a++) {
         sum -= lower[a] * x[row[a]];
       }
-      x[k] = sum;
+      x[k] = Math.abs(sum) < FADED ? 0 : sum;
     }
   }
 }
