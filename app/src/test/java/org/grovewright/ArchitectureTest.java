@@ -26,17 +26,18 @@ class ArchitectureTest {
 
   /** Which subjects of the engine a subject may know, besides the model, catalogue and figures. */
   private static final Map<String, Set<String>> SUBJECTS =
-      Map.of(
-          "advice", Set.of("water", "irrigation"),
-          "growth", Set.of(),
-          "layout", Set.of("growth"),
-          "ground", Set.of("growth", "layout"),
-          "hydraulics", Set.of(),
-          "water", Set.of("growth"),
-          "irrigation", Set.of("growth", "hydraulics", "layout", "water"),
-          "season", Set.of("irrigation", "hydraulics", "water"),
-          "buying", Set.of(),
-          "work", Set.of("ground"));
+      Map.ofEntries(
+          Map.entry("advice", Set.of("water", "irrigation")),
+          Map.entry("growth", Set.of()),
+          Map.entry("layout", Set.of("growth")),
+          Map.entry("ground", Set.of("growth", "layout")),
+          Map.entry("hydraulics", Set.of()),
+          Map.entry("water", Set.of("growth")),
+          Map.entry("irrigation", Set.of("growth", "hydraulics", "layout", "water")),
+          Map.entry("season", Set.of("irrigation", "hydraulics", "water")),
+          Map.entry("buying", Set.of()),
+          Map.entry("trouble", Set.of("irrigation", "hydraulics")),
+          Map.entry("work", Set.of("ground")));
 
   private static final Set<String> SHARED =
       Set.of("quantity", "model", "catalogue", "finding", "demand");

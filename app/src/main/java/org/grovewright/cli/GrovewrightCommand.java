@@ -33,6 +33,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
       PlanCommand.class,
       ExplainCommand.class,
       NetworkCommand.class,
+      WhatIfCommand.class,
       CatalogueCommand.class,
       Et0Command.class,
       BalanceCommand.class,

@@ -35,6 +35,69 @@ public sealed interface Fault {
   }
 
   /**
+   * A cut or hole in a pipe, as an orifice; the pipe is parted there by a node of its own.
+   *
+   * @param pipeId the pipe
+   * @param share how far along the pipe it is, above 0 and below 1
+   * @param diameter diameter of the hole in m
+   */
+  record Hole(String pipeId, double share, double diameter) implements Fault {
+    @Override
+    public String description() {
+      return "hole of " + Math.round(diameter * 1e4) / 10.0 + " mm in " + pipeId;
+    }
+
+    /** Id of the node at the hole, which is also that of the orifice. */
+    public String emitterId() {
+      return "hole in " + pipeId;
+    }
+
+    @Override
+    public Network applyTo(Network network) {
+      Network.Builder builder = network.toBuilder();
+      part(network, builder, pipeId, share, emitterId());
+      EmitterCurve hole = EmitterCurve.orifice(diameter, Leak.SHARP_EDGE);
+      return builder.emitter(emitterId(), emitterId(), hole, 1).build();
+    }
+
+    /**
+     * Parts a pipe by a new node; the piece before the node keeps the pipe's name and fittings.
+     *
+     * @param network the network
+     * @param builder a builder that starts from it
+     * @param pipeId the pipe
+     * @param share how far along the pipe the node is, above 0 and below 1
+     * @param nodeId name of the node
+     */
+    static void part(
+        Network network, Network.Builder builder, String pipeId, double share, String nodeId) {
+      Link.Pipe p = (Link.Pipe) network.links().get(network.linkIndex(pipeId));
+      double from = network.nodes().get(network.nodeIndex(p.from())).elevation();
+      double to = network.nodes().get(network.nodeIndex(p.to())).elevation();
+      builder.junction(nodeId, from + share * (to - from));
+      builder.replace(
+          new Link.Pipe(
+              p.id(),
+              p.from(),
+              nodeId,
+              p.length() * share,
+              p.diameter(),
+              p.roughness(),
+              p.minorLoss(),
+              p.checkValve(),
+              p.closed()));
+      builder.link(
+          Link.Pipe.of(
+              p.id() + " beyond " + nodeId,
+              nodeId,
+              p.to(),
+              p.length() * (1 - share),
+              p.diameter(),
+              p.roughness()));
+    }
+  }
+
+  /**
    * A valve or pipe stuck shut or stuck open.
    *
    * @param linkId the link

@@ -3,6 +3,7 @@ package org.grovewright.irrigation;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.grovewright.catalogue.EmitterType;
 import org.grovewright.catalogue.Filter;
 import org.grovewright.catalogue.Pipe;
@@ -30,6 +31,20 @@ import org.grovewright.model.Row;
  */
 public record ZoneNetwork(
     Network network, Map<String, String> outletNodes, Map<String, Double> alongM) {
+  /** Id of the node at which the water comes in. */
+  public static final String SUPPLY_NODE = "supply";
+
+  /** Id of the pipe from the tested outlet to the head of the system, where there is one. */
+  public static final String SUPPLY_PIPE_LINK = "supply-pipe";
+
+  /** Id of the link that stands for the zone's valve and the backflow preventer. */
+  public static final String VALVE_LINK = "valve-and-backflow";
+
+  private static final String HEAD_NODE = "head";
+
+  /** Ids of the nodes that the networks of all zones have in common. */
+  public static final Set<String> SHARED_NODES = Set.of(SUPPLY_NODE, HEAD_NODE);
+
   /** Outlets closer together than this share a node: a pipe needs a length. */
   private static final double SAME_PLACE_M = 0.001;
 
@@ -137,17 +152,17 @@ public record ZoneNetwork(
     /** Everything between the supply and the main; gives the node the main starts from. */
     private String head() {
       double ground = site.supply().elevationM();
-      network.source("supply", ground, site.supply().curve());
-      String at = "supply";
+      network.source(SUPPLY_NODE, ground, site.supply().curve());
+      String at = SUPPLY_NODE;
       if (site.supplyPipe() != null) {
-        network.junction("head", ground);
-        pipe("supply-pipe", at, "head", site.supplyPipeM(), site.supplyPipe(), 0);
-        at = "head";
+        network.junction(HEAD_NODE, ground);
+        pipe(SUPPLY_PIPE_LINK, at, HEAD_NODE, site.supplyPipeM(), site.supplyPipe(), 0);
+        at = HEAD_NODE;
       }
       network.junction("after-valve", ground);
       double k = site.fittings().valve() + site.fittings().backflow();
       network.filter(
-          "valve-and-backflow", at, "after-valve", LossCurve.minor(k, site.fittings().headBoreM()));
+          VALVE_LINK, at, "after-valve", LossCurve.minor(k, site.fittings().headBoreM()));
       Filter filter = zone.filter();
       network.junction("after-filter", ground);
       network.filter(

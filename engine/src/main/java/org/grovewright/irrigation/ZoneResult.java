@@ -106,7 +106,7 @@ public record ZoneResult(
         network,
         solution,
         outlets,
-        solution.supplied("supply"),
+        solution.supplied(ZoneNetwork.SUPPLY_NODE),
         flows ? emissionUniformity(outlets, sum / relative.length) : 0,
         flows ? Uniformity.lowQuarter(relative) : 0,
         flows ? Uniformity.christiansen(relative) : 0,

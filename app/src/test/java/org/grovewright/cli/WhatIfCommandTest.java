@@ -1,0 +1,67 @@
+package org.grovewright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class WhatIfCommandTest {
+  @TempDir private Path folder;
+  private String grove;
+
+  @BeforeEach
+  void writeGrove() throws IOException {
+    Path file = folder.resolve("grove.yaml");
+    try (InputStream in =
+        WhatIfCommandTest.class.getResourceAsStream("/org/grovewright/examples/demo.yaml")) {
+      Files.write(file, in.readAllBytes());
+    }
+    grove = file.toString();
+  }
+
+  @Test
+  void withoutACaseEachIsTried() {
+    CommandLineRun run = CommandLineRun.of("whatif", grove);
+    assertThat(run.code()).isZero();
+    assertThat(run.out())
+        .contains("more-trees\n", "half-tank\n", "small-cut\n", "valve-open\n", "cut-through\n")
+        .contains("Worst off is ", "past the meter");
+  }
+
+  @Test
+  void tablesForMachinesHoldEveryPlant() throws IOException {
+    CommandLineRun csv = CommandLineRun.of("whatif", grove, "small-cut:A:12m:4mm", "--csv");
+    assertThat(csv.out().lines().count()).isGreaterThan(12);
+    assertThat(csv.out()).startsWith("case,zone,plant,flow before L/h,");
+    JsonNode json =
+        new ObjectMapper()
+            .readTree(CommandLineRun.of("whatif", grove, "more-trees:A:3", "--json").out());
+    assertThat(json.get(0).get("plants").findValuesAsText("plant")).contains("new-1", "new-3");
+  }
+
+  @Test
+  void badCasesAreNamed() {
+    assertThat(CommandLineRun.of("whatif", grove, "smal-cut"))
+        .satisfies(
+            run -> {
+              assertThat(run.code()).isEqualTo(2);
+              assertThat(run.err()).contains("There is no case smal-cut; did you mean small-cut?");
+            });
+    for (String words :
+        new String[] {
+          "small-cut:Q", "small-cut:A:900m", "small-cut:A:2kg", "more-trees:A:0",
+          "half-clogged:140", "half-tank:now", "valve-open:9", "small-cut:A:3m:0mm"
+        }) {
+      CommandLineRun run = CommandLineRun.of("whatif", grove, words);
+      assertThat(run.code()).as(words).isEqualTo(2);
+      assertThat(run.err()).as(words).contains(words + ": ");
+    }
+  }
+}
