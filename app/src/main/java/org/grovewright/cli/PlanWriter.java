@@ -30,7 +30,16 @@ final class PlanWriter {
    * @throws BadInputException if the folder cannot be written to
    */
   void folder(Plan plan, Path folder, boolean force) {
-    Map<String, String> sheets = Sheets.of(plan);
+    folder(Sheets.of(plan), folder, force);
+  }
+
+  /**
+   * Writes sheets and prints their paths.
+   *
+   * @param sheets text by file name
+   * @throws BadInputException if the folder cannot be written to
+   */
+  void folder(Map<String, String> sheets, Path folder, boolean force) {
     try {
       new OutputFolder(folder, force).write(sheets);
     } catch (OutputFolder.RefusedException e) {

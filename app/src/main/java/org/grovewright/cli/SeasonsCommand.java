@@ -1,6 +1,7 @@
 package org.grovewright.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
@@ -11,6 +12,7 @@ import org.grovewright.quantity.FigureBook;
 import org.grovewright.season.SeasonPlan;
 import org.grovewright.season.SeasonSettings;
 import org.grovewright.sheets.ReaderUnits;
+import org.grovewright.sheets.SeasonSheets;
 import org.grovewright.sheets.Sheets;
 import org.grovewright.sheets.Words;
 import picocli.CommandLine.Command;
@@ -36,7 +38,7 @@ import picocli.CommandLine.Spec;
       "Examples:",
       "  grovewright seasons grove.yaml                          print the card of the first year",
       "  grovewright seasons grove.yaml --weather station.csv    test it in real daily weather",
-      "  grovewright seasons grove.yaml --changes 4              change it with the seasons only",
+      "  grovewright seasons grove.yaml --changes 4 --out card   change it with the seasons only",
     })
 final class SeasonsCommand implements Callable<Integer> {
   @Mixin private GroveArguments arguments;
@@ -76,6 +78,17 @@ final class SeasonsCommand implements Callable<Integer> {
               + " given.")
   private double kept;
 
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "Also write the report, the pictures and the printable card to this folder.")
+  private Path folder;
+
+  @Option(
+      names = "--force",
+      description = "Put the files into the folder even if it holds other files.")
+  private boolean force;
+
   @Spec private CommandSpec spec;
 
   @Override
@@ -106,6 +119,10 @@ final class SeasonsCommand implements Callable<Integer> {
     }
     ReaderUnits units = Sheets.unitsOf(plan);
     new SeasonsText(grove, season, units).print(out);
+    if (folder != null) {
+      new PlanWriter(err, err)
+          .folder(SeasonSheets.of(grove, season, book.all(), units), folder, force);
+    }
     boolean falls = false;
     for (Finding finding : season.findings()) {
       String about = finding.subject().isEmpty() ? "" : finding.subject() + ": ";

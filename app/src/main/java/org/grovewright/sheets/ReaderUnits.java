@@ -100,6 +100,8 @@ public final class ReaderUnits {
       case PRESSURE -> us ? new Unit("psi", PSI) : new Unit("bar", 1e5);
       case FLOW -> us ? new Unit("gal/min", GALLON / 60) : new Unit("L/min", 1e-3 / 60);
       case LENGTH, HEAD -> us ? new Unit("ft", FOOT) : new Unit("m", 1);
+      case WATER_DEPTH -> us ? new Unit("in", INCH) : new Unit("mm", 1e-3);
+      case WATER_VOLUME -> us ? new Unit("gal", GALLON) : new Unit("m\u00b3", 1);
       default -> throw new IllegalArgumentException("no chart shows " + kind);
     };
   }

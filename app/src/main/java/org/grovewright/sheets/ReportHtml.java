@@ -1,19 +1,7 @@
 package org.grovewright.sheets;
 
-import freemarker.cache.ClassTemplateLoader;
-import freemarker.core.HTMLOutputFormat;
-import freemarker.template.Configuration;
-import freemarker.template.DefaultObjectWrapper;
-import freemarker.template.Template;
-import freemarker.template.TemplateException;
-import freemarker.template.TemplateExceptionHandler;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.TimeZone;
 
 /**
  * The report as one page that stands alone: styles, drawings and workings are in it, and it asks
@@ -24,36 +12,17 @@ final class ReportHtml {
 
   /** The page. */
   static String of(Report report) {
-    Configuration configuration = new Configuration(Configuration.VERSION_2_3_34);
-    configuration.setTemplateLoader(new ClassTemplateLoader(ReportHtml.class, ""));
-    configuration.setDefaultEncoding("UTF-8");
-    configuration.setOutputFormat(HTMLOutputFormat.INSTANCE);
-    configuration.setLocale(Locale.ROOT);
-    configuration.setNumberFormat("computer");
-    configuration.setTimeZone(TimeZone.getTimeZone("UTC"));
-    configuration.setTemplateExceptionHandler(TemplateExceptionHandler.RETHROW_HANDLER);
-    configuration.setLogTemplateExceptions(false);
-    configuration.setObjectWrapper(new DefaultObjectWrapper(Configuration.VERSION_2_3_34));
-    try {
-      Template template = configuration.getTemplate("report.ftlh");
-      StringWriter page = new StringWriter();
-      template.process(
-          Map.of(
-              "report",
-              report,
-              "css",
-              Resources.text("report.css"),
-              "mapCss",
-              Resources.text("map.css"),
-              "script",
-              Resources.text("report.js")),
-          page);
-      return page.toString();
-    } catch (IOException e) {
-      throw new UncheckedIOException("the report's template cannot be read", e);
-    } catch (TemplateException e) {
-      throw new IllegalStateException("the report's template fails", e);
-    }
+    return Templates.page(
+        "report.ftlh",
+        Map.of(
+            "report",
+            report,
+            "css",
+            Resources.text("report.css") + Resources.text("season.css"),
+            "mapCss",
+            Resources.text("map.css"),
+            "script",
+            Resources.text("report.js")));
   }
 
   /**

@@ -47,10 +47,28 @@ final class TimerSection {
             new Block.Fold("Timer card, year " + year, year == 1, List.of(card(zone, year))));
       }
       blocks.add(
+          new Block.Drawing(
+              ring(zone),
+              "The first year of "
+                  + Words.zone(zone)
+                  + ". The longer the bar, the more minutes a day on average; the words give the"
+                  + " minutes of a watering day."));
+      blocks.add(
           new Block.Fold(
               "What each plant of the zone gets in its thirstiest month", false, peaks(zone)));
     }
     return blocks;
+  }
+
+  private String ring(String zone) {
+    return YearRing.draw(
+        Words.zone(zone),
+        "timer-ring-" + FigureBook.slug(zone),
+        programme.settings().stream()
+            .filter(s -> s.zone().equals(zone) && s.year() == 1)
+            .sorted(Comparator.comparingInt(TimerSetting::month))
+            .map(s -> new YearRing.Month(s.month(), s.minutesPerWatering(), s.everyDays()))
+            .toList());
   }
 
   private List<String> zones() {

@@ -60,7 +60,8 @@ public final class WeatherGenerator {
       double rainMm = month.rainM().orElse(0) * 1000;
       double length = Months.meanDays(day.getMonthValue());
       double wetShare = Math.min(MOST_WET_DAYS, rainMm / rainPerWetDayMm / length);
-      wet = random.nextDouble() < chanceOfRain(wetShare, wet);
+      // A wet spell must not run on into a month that never has rain.
+      wet = random.nextDouble() < chanceOfRain(wetShare, wet) && wetShare > 0;
       double perWetDay = wetShare > 0 ? rainMm / length / wetShare : 0;
       double fallMm = wet ? gamma(perWetDay) : 0;
       departure = memory * departure + Math.sqrt(1 - memory * memory) * random.nextGaussian();

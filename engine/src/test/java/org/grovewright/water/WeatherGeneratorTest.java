@@ -109,6 +109,17 @@ class WeatherGeneratorTest {
   }
 
   @Test
+  void aWetSpellEndsWhereTheDryMonthsBegin() {
+    double[] rainMm = {200, 0, 200, 0, 200, 0, 200, 0, 200, 0, 200, 0};
+    Climate monsoon = TestGroves.climate(new double[12], new double[12], rainMm);
+    for (DayWeather day : WeatherGenerator.days(monsoon, TestCatalogue.of(), 2001, 50, 7)) {
+      if (day.date().getMonthValue() % 2 == 0) {
+        assertThat(day.rainM()).hasValue(0);
+      }
+    }
+  }
+
+  @Test
   void unknownRainStaysUnknown() {
     Climate dry =
         TestGroves.climate(new double[12], new double[] {9, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9}, null);

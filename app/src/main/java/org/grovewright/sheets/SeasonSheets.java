@@ -1,0 +1,171 @@
+package org.grovewright.sheets;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.grovewright.finding.Finding.Severity;
+import org.grovewright.model.Grove;
+import org.grovewright.model.Preferences.Units;
+import org.grovewright.quantity.Figure;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.season.Outcome;
+import org.grovewright.season.SeasonPlan;
+import org.grovewright.season.SoilTrace;
+import org.grovewright.season.TimerCard;
+
+/** The sheets of the timer through the seasons. */
+public final class SeasonSheets {
+  private SeasonSheets() {}
+
+  /**
+   * The text of every sheet by its file name: a report, the card for the timer, and the drawings.
+   *
+   * @param figures the figures of the plan and of the seasons
+   */
+  public static Map<String, String> of(
+      Grove grove, SeasonPlan plan, List<Figure> figures, ReaderUnits units) {
+    Workings workings = new Workings(figures, units);
+    SeasonSections sections = new SeasonSections(grove, plan, workings, units);
+    Map<String, String> sheets = new LinkedHashMap<>();
+    sheets.put("seasons.html", report(grove, plan, workings, sections));
+    sheets.put("timer-card.html", card(grove, plan));
+    for (TimerCard.Line line : plan.card().programmes()) {
+      for (TimerCard.Zone zone : line.zones()) {
+        sheets.put(
+            "ring-" + FigureBook.slug(zone.zone()) + ".svg",
+            alone(SeasonSections.ring(line, zone)));
+      }
+    }
+    if (plan.trade().size() > 1) {
+      sheets.put("water-and-risk.svg", alone(sections.tradeChart()));
+    }
+    for (SoilTrace trace : sections.shown()) {
+      String slug = FigureBook.slug(trace.plantId());
+      sheets.put("soil-" + slug + ".svg", alone(SoilTraceChart.draw(trace, "soil", units)));
+    }
+    return sheets;
+  }
+
+  private static String report(
+      Grove grove, SeasonPlan plan, Workings workings, SeasonSections sections) {
+    List<Section> all = sections.sections();
+    boolean falls = plan.findings().stream().anyMatch(f -> f.severity() == Severity.SHORTFALL);
+    String root = "season.year-" + plan.settings().planYear() + ".";
+    List<ReportHtml.Fact> facts =
+        List.of(
+            new ReportHtml.Fact("Water a year", workings.cell(root + "card.water")),
+            new ReportHtml.Fact(
+                "Stressed plant-days a year",
+                workings.cell(
+                    root + "card.stressed-days",
+                    Decimals.fixed(plan.outcome().stressedPlantDays(), 1))),
+            new ReportHtml.Fact(
+                "The same from monthly means",
+                workings.cell(
+                    root + "monthly-needs.stressed-days",
+                    Decimals.fixed(
+                        plan.other(Outcome.Way.MONTHLY_NEEDS).orElseThrow().stressedPlantDays(),
+                        1))),
+            new ReportHtml.Fact(
+                "Years of weather", Cell.of(String.valueOf(plan.years().spans().size()))));
+    return ReportHtml.of(
+        new ReportHtml.Report(
+            grove.site().name() + ", the timer through the seasons",
+            "Year "
+                + plan.settings().planYear()
+                + " of the plan, "
+                + SeasonWords.span(grove, plan.settings().planYear())
+                + ".",
+            falls,
+            falls
+                ? "A card was found, but it falls short; the remarks at the end say where."
+                : "The card keeps all that was asked of it.",
+            facts,
+            all,
+            workings.entries()));
+  }
+
+  /** The card alone, for one page of a postcard's size for each programme. */
+  static String card(Grove grove, SeasonPlan plan) {
+    return Templates.page(
+        "timer-card.ftlh",
+        Map.of(
+            "css",
+            Resources.text("timer-card.css"),
+            "page",
+            grove.preferences().units() == Units.US ? "4in 6in" : "105mm 148mm",
+            "name",
+            grove.site().name(),
+            "span",
+            SeasonWords.span(grove, plan.settings().planYear()),
+            "year",
+            plan.settings().planYear(),
+            "cards",
+            plan.card().programmes().stream().map(line -> page(grove, line)).toList()));
+  }
+
+  private static CardPage page(Grove grove, TimerCard.Line line) {
+    return new CardPage(
+        line.letter(),
+        SeasonWords.starts(line),
+        line.zones().stream().map(z -> Words.zone(z.zone())).toList(),
+        line.zones().stream().map(z -> String.valueOf(z.minutes())).toList(),
+        SeasonWords.months(grove).stream()
+            .map(
+                month -> {
+                  String every = SeasonWords.every(line, month);
+                  boolean off = every.equals("off");
+                  return new CardRow(
+                      Words.month(month),
+                      every,
+                      off ? "" : line.months().get(month - 1).percent() + "\u00a0%",
+                      line.zones().stream()
+                          .map(
+                              z -> {
+                                int minutes = line.minutesPerStart(z, month);
+                                return minutes == 0 ? "\u2013" : String.valueOf(minutes);
+                              })
+                          .toList());
+                })
+            .toList());
+  }
+
+  /** What one programme's card says. */
+  public record CardPage(
+      String letter, String starts, List<String> zones, List<String> base, List<CardRow> rows) {
+    /** Copies the lists. */
+    public CardPage {
+      zones = List.copyOf(zones);
+      base = List.copyOf(base);
+      rows = List.copyOf(rows);
+    }
+  }
+
+  /** One month of a card. */
+  public record CardRow(String month, String every, String percent, List<String> minutes) {
+    /** Copies the list. */
+    public CardRow {
+      minutes = List.copyOf(minutes);
+    }
+  }
+
+  /** A drawing that stands alone, with the part of the styles in it that drawings use. */
+  private static String alone(String svg) {
+    String report = Resources.text("report.css");
+    String colours = report.substring(0, report.indexOf('}') + 2);
+    String charts =
+        report.lines().filter(line -> line.startsWith(".chart")).collect(Collectors.joining("\n"));
+    int end = svg.indexOf('>') + 1;
+    return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+        + svg.substring(0, end)
+        + "\n<style>\n"
+        + "svg { font-family: system-ui, \"Liberation Sans\", Arial, sans-serif; }\n"
+        + colours.replace("light dark", "light")
+        + charts
+        + "\n"
+        + Resources.text("season.css")
+        + "</style>"
+        + svg.substring(end);
+  }
+}
