@@ -79,7 +79,9 @@ final class BalanceCase {
               new Point(i % 40 * 6, i / 40 * 6),
               Optional.empty(),
               START.minusDays(random.nextInt(1500)),
-              0.01 + 0.03 * random.nextDouble(),
+              // Bare-rooted: the C loop knows one layer of soil, so there is no ball of another
+              // mix.
+              0,
               NONE,
               NONE,
               NONE));

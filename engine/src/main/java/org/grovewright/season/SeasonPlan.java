@@ -223,7 +223,7 @@ public record SeasonPlan(
                 days.add(
                     new SoilTrace.Day(
                         years.daily().date(day),
-                        soil.balance().rootMissingMm(),
+                        soil.balance().uptakeMissingMm(),
                         soil.balance().readilyAvailableMm(),
                         soil.balance().totalAvailableMm(),
                         soil.rainMm(),

@@ -20,7 +20,8 @@ public record SoilTrace(String plantId, String zone, List<Day> days) {
    * One day.
    *
    * @param date the day
-   * @param missingMm water missing from the root zone in the evening, mm
+   * @param missingMm water missing from the root zone in the evening, mm; where a ball of another
+   *     mix is part of it, as dry as the roots find it
    * @param readilyMm water the plant can take up with ease from a full root zone, mm
    * @param totalMm all water it can take up from a full root zone, mm
    * @param rainMm rain less runoff, mm

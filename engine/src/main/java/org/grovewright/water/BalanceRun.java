@@ -60,7 +60,7 @@ public final class BalanceRun {
           switch (watering) {
             case NONE -> 0;
             case GIVEN -> irrigationM3[day] * 1000 / soilM2;
-            case WHEN_DRY -> balance.rootMissingMm() >= readily ? balance.rootMissingMm() : 0;
+            case WHEN_DRY -> balance.uptakeMissingMm() >= readily ? balance.rootMissingMm() : 0;
           };
       soil.day(day, irrigation);
       readily = balance.readilyAvailableMm();

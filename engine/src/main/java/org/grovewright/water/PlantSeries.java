@@ -25,12 +25,23 @@ public final class PlantSeries {
   private final double[] exposedRain;
   private final double[] rootDepthM;
   private final double[] soilM2;
+  private final double[] ballMm;
+  private final double[] ballRoots;
+  private final double[] ballArea;
+  private final double[] nativeShare;
+  private final RootBall ball;
   private final double tableDepletion;
   private final double mulchReduction;
   private final SoilWater soil;
   private final double evaporationDepthM;
 
-  private PlantSeries(int months, Species species, SoilWater soil, NeedSettings settings) {
+  private PlantSeries(
+      int months, Species species, SoilWater soil, NeedSettings settings, RootBall ball) {
+    this.ball = ball;
+    ballMm = new double[months];
+    ballRoots = new double[months];
+    ballArea = new double[months];
+    nativeShare = new double[months];
     perSoil = new double[months];
     shade = new double[months];
     heightFactor = new double[months];
@@ -103,13 +114,16 @@ public final class PlantSeries {
     Species species = WaterNeeds.speciesOf(planting, catalogue);
     NeedSettings settings = WaterNeeds.settingsOf(grove, catalogue);
     Growth growth = Growth.of(planting, species, grove.start(), catalogue.constants());
-    PlantSeries series = new PlantSeries(weather.months(), species, needs.soil(), settings);
+    RootBall ball = RootBall.of(planting, growth, catalogue);
+    PlantSeries series = new PlantSeries(weather.months(), species, needs.soil(), settings, ball);
     series.season(grove, needs, species, settings);
     for (int at = 0; at < weather.months(); at++) {
       YearMonth month = weather.month(at);
       double years = growth.yearsAt(when.apply(month).atDay(15));
       double noon = needs.climate().month(month.getMonthValue()).sun().noonElevationRad();
-      series.size(at, PlantAtAge.of(growth, species, years, noon, needs.soil(), settings));
+      PlantAtAge plant = PlantAtAge.of(growth, species, years, noon, needs.soil(), settings);
+      series.size(at, plant);
+      series.ball(at, plant, growth.rootRadiusM(years));
     }
     return series;
   }
@@ -136,6 +150,31 @@ public final class PlantSeries {
     wetted[at] = plant.wettedM2() / plant.soilM2();
     exposedDrip[at] = Math.max(LEAST_EXPOSED, plant.exposedM2() / plant.soilM2());
     exposedRain[at] = Math.max(LEAST_EXPOSED, 1 - shade[at]);
+  }
+
+  private void ball(int at, PlantAtAge plant, double rootRadiusM) {
+    double roots = ball.rootShare(rootRadiusM, plant.rootDepthM());
+    if (roots > 0) {
+      ballRoots[at] = roots;
+      double depth = Math.min(ball.depthM(), plant.rootDepthM());
+      double volume = ball.areaM2() * depth / (plant.soilM2() * plant.rootDepthM());
+      nativeShare[at] = 1 - volume;
+      ballMm[at] = volume * plant.rootDepthM() * ball.availableShare() * 1000;
+      ballArea[at] = ball.areaM2() / plant.soilM2();
+    }
+  }
+
+  /**
+   * Hands the ball of a month of the series to a balance; nothing where the plant has none left.
+   */
+  void layers(int slot, DualBalance balance) {
+    balance.ball(
+        ballMm[slot],
+        nativeShare[slot],
+        ballRoots[slot],
+        ballArea[slot],
+        ball.exchange(),
+        ball.compensation());
   }
 
   /** The plant's soil with its stores full. */

@@ -14,6 +14,7 @@ public final class PlantSoil {
   private final DailyClimate weather;
   private final PlantSeries plant;
   private final DualBalance balance;
+  private int slotBefore = -1;
   private boolean drip;
   private double basal;
   private double rainMm;
@@ -28,6 +29,7 @@ public final class PlantSoil {
   /** Fills the stores, as when a plant is watered in. */
   public void fill() {
     balance.start(0, 0);
+    slotBefore = -1;
     drip = false;
   }
 
@@ -39,6 +41,10 @@ public final class PlantSoil {
    */
   public void day(int day, double irrigationMm) {
     int slot = weather.slot(day);
+    if (slot != slotBefore) {
+      plant.layers(slot, balance);
+      slotBefore = slot;
+    }
     rainMm = weather.rainMm(day) - weather.runoffMm(day);
     if (irrigationMm > 0) {
       drip = true;

@@ -37,6 +37,10 @@ public final class TestCatalogue {
     put(constants, "water.wetted-share", 0.35, Kind.SHARE);
     put(constants, "water.capillary-reach", 0.1, Kind.LENGTH);
     put(constants, "water.evaporation-depth", 0.1, Kind.LENGTH);
+    put(constants, "water.ball-field-capacity", 0.4, Kind.SHARE);
+    put(constants, "water.ball-wilting-point", 0.22, Kind.SHARE);
+    put(constants, "water.ball-exchange", 0.1, Kind.SHARE);
+    put(constants, "water.root-compensation", 1, Kind.NUMBER);
     put(constants, "water.rew-default", 0.008, Kind.WATER_DEPTH);
     put(constants, "water.establishment-time", 365.25 * 86_400, Kind.DAYS);
     put(constants, "water.establishment-interval", 7 * 86_400.0, Kind.DAYS);

@@ -12,7 +12,7 @@ public final class BalanceCsv implements BalanceRun.Sink {
   private static final String HEADING =
       "date,et0_mm,rain_mm,runoff_mm,irrigation_l,irrigation_mm,soil_m2,root_depth_m,kcb_stand,"
           + "kcb_soil,de_start_mm,kr,ke,evaporation_mm,dpe_mm,de_end_mm,taw_mm,raw_mm,dr_start_mm,ks,"
-          + "transpiration_mm,percolation_mm,dr_end_mm\n";
+          + "transpiration_mm,percolation_mm,dr_end_mm,ball_missing_mm\n";
 
   private final StringBuilder text = new StringBuilder(HEADING);
   private final DailyClimate weather;
@@ -51,6 +51,7 @@ public final class BalanceCsv implements BalanceRun.Sink {
     number(balance.transpirationMm());
     number(balance.percolationMm());
     number(balance.rootMissingMm());
+    number(balance.ballMissingMm());
     text.append('\n');
   }
 
