@@ -3,6 +3,7 @@ import { api, ApiError, useToken } from './api.js';
 import { add, h, replace } from './dom.js';
 import { icon } from './icons.js';
 import * as texts from './i18n.js';
+import { start as startOffline } from './offline.js';
 
 const { t } = texts;
 
@@ -20,6 +21,7 @@ const ROUTES = [
   { pattern: /^\/start$/, names: [], load: () => import('./start/start-page.js') },
   { pattern: /^\/login$/, names: [], load: () => import('./pages/login.js') },
   { pattern: /^\/site\/([^/]+)\/plant\/([^/]+)$/, names: ['siteId', 'plantId'], question: 'plants', load: () => import('./pages/plant.js') },
+  { pattern: /^\/site\/([^/]+)\/labels$/, names: ['siteId'], question: 'settings', load: () => import('./pages/labels.js') },
   { pattern: /^\/site\/([^/]+)\/settings$/, names: ['siteId'], question: 'settings', load: () => import('./pages/settings.js') },
   { pattern: /^\/site\/([^/]+)$/, names: ['siteId'], question: 'map', load: QUESTIONS[0].load },
   ...QUESTIONS.map(({ key, load }) => ({
@@ -291,4 +293,4 @@ async function start() {
 add(app, frame, main, live);
 document.addEventListener('click', followLinks);
 window.addEventListener('popstate', () => show());
-start();
+start().then(startOffline);

@@ -1,0 +1,223 @@
+// The journal of a plant or of the whole place: a form for what was done and seen, and what is in it.
+import { h, replace } from '../dom.js';
+import { field, numberOf } from '../forms.js';
+import { icon } from '../icons.js';
+import { count, dayText, t } from '../i18n.js';
+import { today } from '../pages/common.js';
+import { amountText, KINDS, kindText, unitsOf } from './amounts.js';
+import { drop, journalOf, newId, onChange, settle, sync, write } from './queue.js';
+
+const SHOWN = 12;
+
+/** The journal of `about`, {subjectKind, subject}; that of the whole site shows all its entries. */
+export function journal(context, about) {
+  const metric = context.me?.settings?.units !== 'us';
+  const list = h('div', { class: 'journal-list' });
+  const state = h('p', { class: 'sync-state', role: 'status' });
+  const formPlace = h('div');
+  const element = h('div', { class: 'journal' }, formPlace, state, list);
+  const readOnly = context.site?.readOnly && !context.site?.offline;
+  let all = false;
+
+  async function draw() {
+    if (!element.isConnected && element.dataset.drawn) {
+      ended();
+      return;
+    }
+    element.dataset.drawn = 'yes';
+    const entries = (await journalOf(context.siteId)).filter(
+      ({ entry }) => about.subjectKind === 'site' || (entry.subjectKind === about.subjectKind && entry.subject === about.subject),
+    );
+    const open = entries.filter(({ change }) => change);
+    replace(
+      list,
+      entries.length === 0 ? h('p', { class: 'quiet' }, t('journal.empty')) : null,
+      h('ul', { class: 'entries' }, (all ? entries : entries.filter(({ change }, i) => change || i < SHOWN)).map(drawEntry)),
+      !all && entries.length > SHOWN
+        ? h('button', { type: 'button', class: 'plain', onclick: () => { all = true; draw(); } }, count('journal.all', entries.length))
+        : null,
+    );
+    const waiting = open.filter(({ change }) => change.state === 'waiting').length;
+    state.textContent = waiting ? count('journal.waiting', waiting) : '';
+    state.hidden = waiting === 0;
+  }
+
+  function words(entry) {
+    return [
+      h('strong', null, kindText(entry.kind)),
+      entry.amount ? ` ${amountText(entry.amount, metric)}` : null,
+      about.subjectKind === 'site' && entry.subject ? h('span', { class: 'tag' }, entry.subject) : null,
+      entry.note ? h('div', { class: 'entry-note' }, entry.note) : null,
+    ];
+  }
+
+  function drawEntry({ entry, change }) {
+    const mine = h(
+      'div',
+      { class: 'entry-body' },
+      h('div', { class: 'quiet' }, dayText(entry.day), entry.author ? `, ${entry.author}` : null),
+      change?.deleted ? h('del', null, words(entry)) : h('div', null, words(entry)),
+    );
+    if (change?.state === 'conflict') {
+      return conflict(change, mine);
+    }
+    return h(
+      'li',
+      { class: change ? 'entry waiting' : 'entry', dataset: { entry: entry.id } },
+      mine,
+      change?.state === 'refused' ? h('p', { class: 'note bad' }, icon('warning'), h('span', null, t('journal.refused', change.why))) : null,
+      change?.state === 'waiting' ? h('span', { class: 'tag warn' }, t('journal.not-sent')) : null,
+      readOnly
+        ? null
+        : h(
+            'div',
+            { class: 'row entry-tools no-print' },
+            h('button', { type: 'button', class: 'plain', onclick: () => edit(entry, change) }, t('journal.edit')),
+            change?.state === 'refused'
+              ? h('button', { type: 'button', class: 'plain', onclick: () => drop(change.id) }, t('journal.drop'))
+              : h('button', { type: 'button', class: 'plain', onclick: () => remove(entry, change) }, t('journal.delete')),
+          ),
+    );
+  }
+
+  function conflict(change, mine) {
+    const { theirs } = change;
+    const choose = (choice, key) => h('button', { type: 'button', onclick: () => settle(change, choice) }, t(key));
+    return h(
+      'li',
+      { class: 'entry conflict', dataset: { entry: change.id } },
+      h('p', { class: 'note caution' }, icon('warning'), h('span', null, t('journal.conflict'))),
+      h(
+        'div',
+        { class: 'pair' },
+        h('div', null, h('h3', null, t('journal.mine')), mine),
+        h(
+          'div',
+          null,
+          h('h3', null, t('journal.theirs')),
+          h('div', { class: 'quiet' }, dayText(theirs.day), theirs.author ? `, ${theirs.author}` : null),
+          theirs.deleted ? h('p', null, t('journal.deleted-there')) : h('div', null, words(theirs)),
+        ),
+      ),
+      h('div', { class: 'row' }, choose('mine', 'journal.keep-mine'), choose('theirs', 'journal.keep-theirs'), choose('both', 'journal.keep-both')),
+    );
+  }
+
+  function content(entry) {
+    const { id, day, kind, subjectKind, subject, amount, note } = entry;
+    const sent = amount && typeof amount === 'object' ? { value: amount.value, kind: amount.kind } : amount;
+    return { id, day, kind, subjectKind, subject, note: note ?? '', ...(sent ? { amount: sent } : {}) };
+  }
+
+  async function remove(entry, change) {
+    if (change && change.baseRevision === 0 && change.state === 'waiting') {
+      // Never sent, so nobody else has seen it; but it may be under way, so the server is told too.
+      await write(context.siteId, content(entry), entry.revision ?? 0, true);
+    } else {
+      await write(context.siteId, content(entry), entry.revision ?? change?.baseRevision ?? 0, true);
+    }
+    context.say?.(t('journal.deleted'));
+  }
+
+  function edit(entry, change) {
+    showForm(entry, change);
+    formPlace.querySelector('select, input')?.focus();
+  }
+
+  function showForm(entry, change) {
+    if (readOnly) {
+      replace(formPlace, h('p', { class: 'note' }, t('journal.read-only')));
+      return;
+    }
+    const kinds = Object.keys(KINDS).filter((kind) => KINDS[kind].about.includes(entry?.subjectKind ?? about.subjectKind));
+    const kind = field({
+      label: t('journal.what'),
+      control: h('select', { value: entry?.kind ?? kinds[0], onchange: () => adapt() }, kinds.map((one) => h('option', { value: one }, kindText(one)))),
+    });
+    const day = field({ label: t('journal.day'), control: h('input', { type: 'date', value: entry?.day ?? today(), max: today() }) });
+    const number = h('input', { inputmode: 'decimal', autocomplete: 'off' });
+    const unit = h('select', { 'aria-label': t('journal.unit') });
+    const amount = field({ label: t('journal.amount'), control: number });
+    amount.querySelector('input').replaceWith(h('div', { class: 'with-unit' }, number, unit));
+    const note = field({ label: t('journal.note'), control: h('textarea', { rows: '2', maxlength: '4000' }, entry?.note ?? '') });
+    const saved = h('p', { class: 'saved', role: 'status' });
+
+    function adapt() {
+      const units = unitsOf(kind.control.value, metric);
+      amount.hidden = units.length === 0;
+      replace(unit, units.map((one) => h('option', { value: one.unit }, one.unit)));
+      amount.problem('');
+      note.problem('');
+    }
+
+    async function submit(event) {
+      event.preventDefault();
+      const about1 = KINDS[kind.control.value];
+      const value = numberOf(number.value);
+      const wants = about1.amounts.length > 0;
+      const typed = number.value.trim() !== '';
+      const wrongNumber = wants && (typed ? !(value >= 0) : about1.needed);
+      amount.problem(wrongNumber ? t(typed ? 'journal.bad-amount' : 'journal.need-amount') : '');
+      const wrongNote = about1.noted && !note.control.value.trim();
+      note.problem(wrongNote ? t('journal.need-note') : '');
+      day.problem(day.control.value ? '' : t('journal.need-day'));
+      if (wrongNumber || wrongNote || !day.control.value) {
+        form.querySelector('[aria-invalid="true"]')?.focus();
+        return;
+      }
+      const written = {
+        id: entry?.id ?? newId(),
+        day: day.control.value,
+        kind: kind.control.value,
+        subjectKind: entry?.subjectKind ?? about.subjectKind,
+        subject: entry?.subject ?? about.subject,
+        note: note.control.value.trim(),
+        ...(wants && typed ? { amount: `${value} ${unit.value}` } : {}),
+      };
+      let outcome;
+      try {
+        outcome = await write(context.siteId, written, entry?.revision ?? change?.baseRevision ?? 0);
+      } catch (problem) {
+        console.error(problem);
+        saved.textContent = t('journal.not-kept');
+        return;
+      }
+      showForm();
+      formPlace.querySelector('.saved').textContent = t(outcome === 'done' ? 'journal.saved' : outcome === 'forbidden' ? 'journal.forbidden' : 'journal.kept');
+    }
+
+    const form = h(
+      'form',
+      { class: 'journal-form', novalidate: true, onsubmit: submit },
+      h('div', { class: 'pair' }, kind, day),
+      amount,
+      note,
+      h(
+        'div',
+        { class: 'row' },
+        h('button', { type: 'submit', class: 'primary' }, icon('check'), t(entry ? 'journal.save-change' : 'journal.save')),
+        entry ? h('button', { type: 'button', onclick: () => showForm() }, t('journal.cancel')) : null,
+      ),
+      saved,
+    );
+    replace(formPlace, form);
+    adapt();
+    if (entry?.amount) {
+      fillAmount(entry.amount, number, unit);
+    }
+  }
+
+  function fillAmount(amount, number, unit) {
+    const text = amountText(amount, metric).split(/[\s\u00a0]/);
+    number.value = text[0];
+    if ([...unit.options].some((option) => option.value === text[1])) {
+      unit.value = text[1];
+    }
+  }
+
+  const ended = onChange(() => draw());
+  showForm();
+  draw();
+  sync(context.siteId);
+  return element;
+}

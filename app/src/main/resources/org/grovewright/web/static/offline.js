@@ -1,0 +1,44 @@
+// Lets the pages work where there is no connection: keeps them on the device, and sends what was
+// written there as soon as the server can be reached again.
+import { within } from './garden/database.js';
+import { sync } from './garden/queue.js';
+
+const AGAIN_MS = 30_000;
+
+/** Whether this browser, at this address, can show the pages without a connection. */
+export function canWorkAlone() {
+  return 'serviceWorker' in navigator && window.isSecureContext;
+}
+
+async function sendAll() {
+  const sites = await within(
+    ['changes'],
+    'readonly',
+    (stores) =>
+      new Promise((resolve, reject) => {
+        const request = stores.changes.getAll();
+        request.onsuccess = () => resolve(new Set(request.result.filter((one) => one.state === 'waiting').map((one) => one.siteId)));
+        request.onerror = () => reject(request.error);
+      }),
+  );
+  for (const site of sites) {
+    await sync(site);
+  }
+}
+
+/** Forgets all pages kept on this device; called on signing out. Unsent entries stay. */
+export async function forgetPages() {
+  const worker = navigator.serviceWorker?.controller;
+  worker?.postMessage('forget');
+}
+
+/** Starts keeping and sending. */
+export function start() {
+  const send = () => sendAll().catch((problem) => console.error(problem));
+  window.addEventListener('online', send);
+  setInterval(send, AGAIN_MS);
+  send();
+  if (canWorkAlone()) {
+    navigator.serviceWorker.register('/service-worker.js').catch((problem) => console.error(problem));
+  }
+}
