@@ -308,6 +308,21 @@ public final class BrowserSession implements AutoCloseable {
     }
   }
 
+  /** Sends a command to the browser's own tools. */
+  public Map<String, Object> devTools(String command, Map<String, Object> parameters) {
+    return driver.executeCdpCommand(command, parameters);
+  }
+
+  /** Keeps a printed page, given in base 64. */
+  public void keep(String name, String pdf) {
+    try {
+      Files.createDirectories(SHOTS);
+      Files.write(SHOTS.resolve(name + ".pdf"), java.util.Base64.getDecoder().decode(pdf));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** Checks the page for faults of accessibility after WCAG 2.2, levels A and AA. */
   public void checkAccessible() {
     heard.addAll(complaints());

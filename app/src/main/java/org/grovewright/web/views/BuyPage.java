@@ -37,7 +37,7 @@ public record BuyPage(
    * @param key catalogue key
    * @param name its name
    * @param packs packs to buy
-   * @param pack content of a pack, empty if no pack is known
+   * @param pack content of a pack, empty if no pack is known or it is a single piece
    * @param needed what the plan needs without waste
    * @param withWaste the same with waste and spares
    * @param onHand what lies in the shed, empty for none
@@ -93,11 +93,12 @@ public record BuyPage(
   private static Item item(Plan plan, ShoppingLine line, Voice voice) {
     String id = line.figurePrefix();
     boolean packed = line.packSize().isPresent();
+    boolean single = line.kind() == Kind.COUNT && line.packSize().orElse(0) == 1;
     return new Item(
         line.itemKey(),
         voice.say(line.name()),
         voice.shown(plan, id + ".packs", line.packs(), packed ? Kind.COUNT : line.kind()),
-        packed ? voice.units().text(line.packSize().getAsDouble(), line.kind()) : "",
+        packed && !single ? voice.units().text(line.packSize().getAsDouble(), line.kind()) : "",
         voice.shown(plan, id + ".net", line.net(), line.kind()),
         voice.shown(plan, id + ".with-waste", line.withWaste(), line.kind()),
         line.onHand() == 0 ? "" : voice.units().text(line.onHand(), line.kind()),

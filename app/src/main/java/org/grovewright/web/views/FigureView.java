@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.grovewright.plan.Plan;
 import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.Input;
+import org.grovewright.quantity.Kind;
 
 /**
  * The working of a figure.
@@ -50,7 +51,7 @@ public record FigureView(
           new InputView(
               voice.say(input.symbol()),
               voice.units().text(input.value(), input.kind()),
-              voice.units().si(input.value(), input.kind()),
+              si(input.value(), input.kind(), voice),
               voice.say(origin == null ? input.origin() : origin.label()),
               origin == null ? "" : origin.id()));
     }
@@ -58,9 +59,14 @@ public record FigureView(
         figure.id(),
         voice.say(figure.label()),
         voice.units().text(figure),
-        voice.units().si(figure.value(), figure.kind()),
+        si(figure.value(), figure.kind(), voice),
         voice.say(figure.working().formula()),
         inputs,
         voice.say(figure.working().source()));
+  }
+
+  /** Money has no SI unit. */
+  private static String si(double value, Kind kind, Voice voice) {
+    return kind == Kind.MONEY ? voice.units().text(value, kind) : voice.units().si(value, kind);
   }
 }

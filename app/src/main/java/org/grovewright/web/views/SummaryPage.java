@@ -2,6 +2,7 @@ package org.grovewright.web.views;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 import org.grovewright.plan.Plan;
 import org.grovewright.quantity.Input;
@@ -10,6 +11,7 @@ import org.grovewright.quantity.Input;
  * What needs attention, and what was assumed.
  *
  * @param fallsShort whether the plan falls short anywhere
+ * @param units units of the description, metric or us
  * @param start first day of the plan, in words
  * @param facts the figures an owner asks for first
  * @param shortfalls remarks where it falls short
@@ -18,6 +20,7 @@ import org.grovewright.quantity.Input;
  */
 public record SummaryPage(
     boolean fallsShort,
+    String units,
     String start,
     List<PlantPage.Fact> facts,
     List<Remark> shortfalls,
@@ -40,6 +43,7 @@ public record SummaryPage(
         .forEach(assumed::add);
     return new SummaryPage(
         plan.fallsShort(),
+        plan.grove().preferences().units().name().toLowerCase(Locale.ROOT),
         voice.language().date(plan.grove().start()),
         Stream.of(
                 "layout.area",

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.grovewright.advice.WaterLog;
 import org.grovewright.irrigation.TimerSetting;
 import org.grovewright.plan.Plan;
 import org.grovewright.quantity.Kind;
@@ -20,6 +21,7 @@ import org.grovewright.work.WorkTask;
  * @param date the day asked for, ISO 8601
  * @param days that day and the days after it, to the end of the next weekend
  * @param lately care that fell due in the week before
+ * @param advice whether to water on that day
  * @param timer what the timer should be set to now, empty before the watering is set up
  * @param wateringFrom first day of the watering, where that is still to come; else empty
  * @param nextWork the next day of work after the days shown; else empty
@@ -29,6 +31,7 @@ public record TodayPage(
     String date,
     List<Day> days,
     List<Care> lately,
+    AdviceView advice,
     List<Timer> timer,
     String wateringFrom,
     String nextWork,
@@ -95,8 +98,12 @@ public record TodayPage(
    */
   public record Timer(String zone, String name, Shown every, String starts, Shown minutes) {}
 
-  /** The page of a plan on a day. */
-  public static TodayPage of(Plan plan, LocalDate today, Voice voice) {
+  /**
+   * The page of a plan on a day.
+   *
+   * @param log what the journal says of rain and watering
+   */
+  public static TodayPage of(Plan plan, LocalDate today, WaterLog log, Voice voice) {
     List<Day> days = new ArrayList<>();
     for (int i = 0; i < DAYS; i++) {
       days.add(day(plan, today.plusDays(i), voice));
@@ -108,6 +115,7 @@ public record TodayPage(
         today.toString(),
         days,
         care(plan, today.minusDays(LATELY), today.minusDays(1), voice),
+        AdviceView.of(plan, today, log, voice),
         waits ? List.of() : timers(plan, today, voice),
         waits ? voice.language().date(watering) : "",
         plan.work().days().stream()
@@ -184,9 +192,9 @@ public record TodayPage(
     return settings(plan, date).stream().map(setting -> timer(plan, setting, voice)).toList();
   }
 
-  /** The zones that water on a day; their cycles count from the first of the month. */
+  /** The zones that water on a day; their cycles count from the start of the plan. */
   private static List<Timer> waterings(Plan plan, LocalDate date, Voice voice) {
-    LocalDate first = date.withDayOfMonth(1);
+    LocalDate first = plan.grove().start();
     return settings(plan, date).stream()
         .filter(setting -> !setting.off())
         .filter(

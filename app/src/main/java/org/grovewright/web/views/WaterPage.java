@@ -18,7 +18,7 @@ import org.grovewright.water.WaterNeeds;
 /**
  * How long do I run the water?
  *
- * @param year year of the plan on the day asked for
+ * @param year year of the plan on the day asked for, 0 before the plan begins
  * @param month month of that day
  * @param zones the zones
  * @param remarks remarks on the watering
@@ -97,7 +97,8 @@ public record WaterPage(int year, int month, List<Zone> zones, List<Remark> rema
             .flatMap(List::stream)
             .map(finding -> voice.remark(plan, finding))
             .toList();
-    return new WaterPage(now.year(), now.month(), zones, remarks);
+    boolean begun = !day.isBefore(plan.grove().start().withDayOfMonth(1));
+    return new WaterPage(begun ? now.year() : 0, now.month(), zones, remarks);
   }
 
   private static List<Card> cards(Plan plan, String zone, Voice voice) {

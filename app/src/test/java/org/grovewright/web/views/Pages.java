@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.grovewright.advice.WaterLog;
 import org.grovewright.plan.Plan;
 
 /** All pages of a plan as the browser gets them, for tests. */
@@ -27,7 +28,7 @@ final class Pages {
     pages.put("summary", SummaryPage.of(plan, voice));
     LocalDate start = plan.grove().start();
     for (LocalDate day : Stream.iterate(start, d -> d.plusDays(8)).limit(140).toList()) {
-      pages.put("today " + day, TodayPage.of(plan, day, voice));
+      pages.put("today " + day, TodayPage.of(plan, day, WaterLog.EMPTY, voice));
     }
     for (LocalDate day : List.of(start, start.plusYears(1), start.plusYears(2))) {
       pages.put("water " + day, WaterPage.of(plan, day, voice));

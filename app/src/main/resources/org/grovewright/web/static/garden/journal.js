@@ -138,7 +138,9 @@ export function journal(context, about) {
     const number = h('input', { inputmode: 'decimal', autocomplete: 'off' });
     const unit = h('select', { 'aria-label': t('journal.unit') });
     const amount = field({ label: t('journal.amount'), control: number });
-    amount.querySelector('input').replaceWith(h('div', { class: 'with-unit' }, number, unit));
+    const together = h('div', { class: 'with-unit' });
+    number.replaceWith(together);
+    together.append(number, unit);
     const note = field({ label: t('journal.note'), control: h('textarea', { rows: '2', maxlength: '4000' }, entry?.note ?? '') });
     const saved = h('p', { class: 'saved', role: 'status' });
 

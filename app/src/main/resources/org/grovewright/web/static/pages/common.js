@@ -41,7 +41,7 @@ export function figure(context, shown, { label } = {}) {
     'button',
     {
       type: 'button',
-      class: 'figure',
+      class: 'worked',
       title: t('figure.open'),
       'aria-label': t('figure.of', label ? `${label} ${shown.text}` : shown.text),
       dataset: { figure: shown.figure },
@@ -103,7 +103,7 @@ export function table(caption, columns, rows) {
       'table',
       null,
       h('caption', { class: 'hidden-text' }, caption),
-      h('thead', null, h('tr', null, columns.map((c) => h('th', { scope: 'col', class: c.number ? 'number' : null }, c.title)))),
+      h('thead', null, h('tr', null, columns.map((c) => h('th', { scope: 'col', class: [c.number && 'number', c.wide && 'wide-only'].filter(Boolean).join(' ') || null }, c.title)))),
       h(
         'tbody',
         null,
@@ -114,7 +114,7 @@ export function table(caption, columns, rows) {
             row.cells.map((cell, i) =>
               i === 0
                 ? h('th', { scope: 'row' }, cell)
-                : h('td', { class: columns[i].number ? 'number' : null }, cell),
+                : h('td', { class: [columns[i].number && 'number', columns[i].wide && 'wide-only'].filter(Boolean).join(' ') || null }, cell),
             ),
           ),
         ),

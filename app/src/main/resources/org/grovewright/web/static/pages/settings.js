@@ -42,7 +42,7 @@ export async function show(root, context) {
     choices({
       legend: t('settings.units'),
       name: 'units',
-      value: settings.units,
+      value: settings.units ?? page.units,
       choices: ['metric', 'us'].map((one) => ({ value: one, label: t(`settings.units.${one}`), help: t(`settings.units.${one}.help`) })),
       onchange: (value) => set({ units: value }, readingNote),
     }),

@@ -3,7 +3,7 @@ import { h, replace } from '../dom.js';
 import { icon } from '../icons.js';
 import { count, t } from '../i18n.js';
 import { journal } from '../garden/journal.js';
-import { ask, cautions, figure, folded, keptNote, today, waiting } from './common.js';
+import { ask, cautions, figure, folded, keptNote, remarks, sitePath, today, waiting } from './common.js';
 
 export async function show(root, context) {
   const day = /^\d{4}-\d{2}-\d{2}$/.test(context.query.get('date') ?? '') ? context.query.get('date') : today();
@@ -33,6 +33,36 @@ export async function show(root, context) {
         ),
       ),
     );
+
+  const advice = (one) => [
+    h('h3', null, t('advice.title')),
+    h(
+      'ul',
+      { class: 'timers advice' },
+      one.zones.map((zone) =>
+        h(
+          'li',
+          { class: zone.action === 'water' ? 'note water' : zone.action === 'wait' ? 'note caution' : 'note', dataset: { action: zone.action } },
+          icon(zone.action === 'water' ? 'water' : 'info'),
+          h('div', null, h('strong', null, capital(zone.text)), zone.more ? h('div', { class: 'quiet' }, zone.more) : null),
+        ),
+      ),
+    ),
+    one.lookAt.length
+      ? [
+          h('h3', null, t('advice.look')),
+          h(
+            'ul',
+            { class: 'plain-list' },
+            one.lookAt.map((look) =>
+              h('li', null, h('a', { href: `${sitePath(context.siteId)}/plant/${encodeURIComponent(look.plant)}` }, look.plant), `: ${look.text}`),
+            ),
+          ),
+        ]
+      : null,
+    one.remarks.length ? folded(t('advice.assumed'), remarks(one.remarks)) : null,
+    h('h3', null, t('today.timer-card')),
+  ];
 
   const jobs = (one) =>
     h(
@@ -98,6 +128,7 @@ export async function show(root, context) {
         'section',
         { class: 'card' },
         h('h2', null, t('today.water')),
+        page.advice.zones.length ? advice(page.advice) : null,
         page.wateringFrom
           ? h('p', null, t('today.water-from', page.wateringFrom))
           : first.waterings.length

@@ -6,7 +6,8 @@ import { ask, figure, folded, keptNote, remarks, table, today, waiting } from '.
 
 export async function show(root, context) {
   const page = await waiting(root, ask(context, 'pages/water', { date: today() }));
-  let year = page.year;
+  // Before the plan begins there is no month of it to point at.
+  let year = page.year || 1;
   const zones = h('div', { class: 'zones' });
   const years = h('div', { class: 'row no-print', role: 'group', 'aria-label': t('water.choose-year') });
 
@@ -53,18 +54,16 @@ export async function show(root, context) {
         `${zone.name}, ${card.title}`,
         [
           { title: t('water.month') },
-          { title: t('water.every-title') },
-          { title: t('water.start') },
           { title: t('water.minutes-title'), number: true },
-          { title: t('water.per-week') },
+          { title: t('water.every-title') },
+          { title: t('water.per-week'), wide: true },
         ],
         card.months.map((month) => ({
           class: now && month.month === now.month ? 'now-row' : null,
           cells: [
             month.name,
-            figure(context, month.every, { label: month.name }),
-            month.starts || '\u2013',
             figure(context, month.minutes, { label: month.name }),
+            [figure(context, month.every, { label: month.name }), month.starts ? h('div', { class: 'quiet' }, t('water.at', month.starts)) : null],
             bar(month.perWeek, most),
           ],
         })),

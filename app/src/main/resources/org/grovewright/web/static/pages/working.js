@@ -80,7 +80,7 @@ export function openWorking(context, id) {
                 h('span', { class: 'symbol' }, input.label),
                 h('span', { class: 'input-value' }, input.value, input.si === input.value ? null : h('span', { class: 'quiet' }, ` (${input.si})`)),
                 input.figure
-                  ? h('button', { type: 'button', class: 'figure', onclick: () => load(input.figure) }, input.origin)
+                  ? h('button', { type: 'button', class: 'worked', onclick: () => load(input.figure) }, input.origin)
                   : h('span', { class: 'quiet' }, input.origin),
               ),
             ),

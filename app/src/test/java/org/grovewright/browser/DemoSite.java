@@ -1,0 +1,23 @@
+package org.grovewright.browser;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+
+/** The demo's grove in the database of a browser session. */
+final class DemoSite {
+  private DemoSite() {}
+
+  /** Puts the demo in and returns the path of its pages. */
+  static String of(BrowserSession browser) {
+    try (InputStream in =
+        DemoSite.class.getResourceAsStream("/org/grovewright/examples/demo.yaml")) {
+      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      var author = browser.store().accounts().local().author();
+      return "/site/" + browser.store().sites().create("Wattlefall Terrace", text, author).id();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}
