@@ -31,8 +31,7 @@ import org.grovewright.web.views.WaterPage;
 
 /** The pages by question, the working of any figure, and the labels. */
 final class PageApi {
-  private static final Pattern ADDRESS =
-      Pattern.compile("https?://[A-Za-z0-9.\\[\\]:_-]{1,250}/?");
+  private static final Pattern ADDRESS = Pattern.compile("https?://[A-Za-z0-9.\\[\\]:_-]{1,250}/?");
 
   private final Desk desk;
 
@@ -103,8 +102,7 @@ final class PageApi {
     Grove grove = desk.groves().described(desk.site(context).description()).grove();
     String site = address.replaceFirst("/$", "") + "/site/" + context.pathParam("id");
     Json.send(
-        context,
-        LabelsPage.of(grove, desk.groves().catalogue(), site, desk.voice(context, grove)));
+        context, LabelsPage.of(grove, desk.groves().catalogue(), site, desk.voice(context, grove)));
   }
 
   /** The journal's notes of rain, and of watering by zone or of the whole site. */
