@@ -88,6 +88,11 @@ export class MapCanvas extends EventTarget {
         this.map.getTargetElement().classList.toggle('over', Boolean(this.thingAt(event.pixel)));
       }
     });
+    this.map.on('moveend', () => {
+      const view = this.map.getView();
+      // Where the middle of the map lies and how many metres a pixel is, for whoever looks from outside.
+      this.map.getTargetElement().dataset.view = [...view.getCenter(), view.getResolution()].join(' ');
+    });
     this.themeWatch = new MutationObserver(() => this.repaint());
     this.themeWatch.observe(document.documentElement, { attributes: true, attributeFilter: ['data-theme'] });
     this.media = matchMedia('(prefers-color-scheme: dark)');
@@ -215,6 +220,7 @@ export class MapCanvas extends EventTarget {
     const { kind, id } = feature.get('thing');
     const chosen = this.isSelected(feature);
     const line = feature.getGeometry().getType() === 'LineString';
+    const round = feature.getGeometry().getType() === 'Circle';
     const buried = kind === 'buried-service' || kind === 'septic-field';
     const fill =
       kind === 'building' ? this.paints.building : kind === 'paving' ? this.paints.paving : this.paints.fixture;
@@ -225,7 +231,7 @@ export class MapCanvas extends EventTarget {
         width: chosen ? 4 : line ? 3 : 1.5,
         lineDash: buried ? [8, 6] : undefined,
       }),
-      text: resolution < 0.16 ? this.label(id, { placement: line ? 'line' : 'point', offsetY: line ? -9 : 0, size: 13 }) : undefined,
+      text: resolution < 0.16 ? this.label(id, { placement: line ? 'line' : 'point', offsetY: line ? -9 : round ? -14 : 0, size: 13 }) : undefined,
     });
   }
 

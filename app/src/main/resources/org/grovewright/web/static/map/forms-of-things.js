@@ -325,7 +325,7 @@ export function fixtureShape(lengths, fixture, shape) {
 
 export function newFixtureForm(context, kindWanted) {
   const { t, lengths, save, scene } = context;
-  const name = textField(t('map.field.name'), context.freeWord(t(`map.kind.${kindWanted}`), scene.fixtures.map((one) => one.id)));
+  const name = textField(t('map.field.name'), context.freeWord(t(`map.word.${kindWanted}`), scene.fixtures.map((one) => one.id)));
   const kind = selectField(t('map.field.kind'), kindWanted, kindOptions(t));
   const height = lengthField(context, t('map.field.height'), kindWanted === 'building' ? 3 : kindWanted === 'existing-tree' ? 6 : 0, { min: 0 });
   const [x, y, width, depth] = ['x', 'y', 'width', 'depth'].map((key) => lengthField(context, t(`map.field.${key}`)));

@@ -244,10 +244,7 @@ class MapPage {
       this.selected = undefined;
       this.canvas.select(undefined);
     }
-    // A form being filled in is left alone; what it is about is only redrawn with the next choice.
-    if (!this.panel.contains(document.activeElement) || !this.mode) {
-      this.drawPanel();
-    }
+    this.refreshPanel();
     this.drawFigures();
   }
 
@@ -258,6 +255,7 @@ class MapPage {
     this.figures.dataset.waited = String(Math.round(waited * 10) / 10);
     this.figures.dataset.server = String(Math.round(figures.tookMillis * 10) / 10);
     this.figures.dataset.count = String(this.measured.waits.length);
+    this.figures.dataset.waits = this.measured.waits.map((one) => Math.round(one)).join(' ');
     if (!this.trying) {
       return;
     }
@@ -277,7 +275,7 @@ class MapPage {
     const now = this.tried ?? {};
     const conflicts = now.conflicts ?? scene.conflicts;
     const peak = scene.plants.reduce((sum, plant) => sum + (plant.needLitresPerWeekPeak ?? 0), 0);
-    const water = now.water?.text ?? (scene.pending ? t('map.pending') : this.water(peak));
+    const water = now.water ? this.water(now.water.litresPerWeekPeak) : (scene.pending ? t('map.pending') : this.water(peak));
     const cost = now.cost?.totalText ?? this.totalText;
     const change = now.cost && Math.abs(now.cost.change) >= 0.005 ? now.cost.change : 0;
     const shade = now.shade ?? this.shade;
@@ -353,7 +351,7 @@ class MapPage {
       parts.push(mine.length > 0 ? mine[0].text : t('map.say.enough'));
     }
     if (now.water) {
-      parts.push(t('map.say.water', now.water.text));
+      parts.push(t('map.say.water', this.water(now.water.litresPerWeekPeak)));
     }
     return parts.join(' ');
   }
@@ -408,6 +406,22 @@ class MapPage {
       return plant ? `${id} ${plant.speciesName}` : id;
     }
     return type === 'row' ? t('map.row', id) : type === 'outline' ? t('map.outline') : type === 'supply' ? t('map.supply') : id;
+  }
+
+  /** Draws the panel anew for a new scene, unless something is being typed into it. */
+  refreshPanel() {
+    const focused = this.panel.contains(document.activeElement) ? document.activeElement : undefined;
+    if (this.mode || focused?.closest('form')) {
+      return;
+    }
+    const all = () => [...this.panel.querySelectorAll('button, select, summary')];
+    const place = all().indexOf(focused);
+    const key = focused?.dataset.thing;
+    this.drawPanel();
+    if (focused) {
+      const again = key ? this.panel.querySelector(`[data-thing="${CSS.escape(key)}"]`) : all()[place];
+      again?.focus();
+    }
   }
 
   drawPanel() {
@@ -482,7 +496,7 @@ class MapPage {
           'button',
           { type: 'button', class: 'plain thing', dataset: { thing: `${thing.type}:${thing.id}` }, onclick: () => this.choose(thing, { focus: true }) },
           h('span', null, label),
-          extra ? h('span', { class: 'quiet' }, extra) : null,
+          extra ? [' ', h('span', { class: 'quiet' }, extra)] : null,
         ),
       );
     const group = (key, title, items, open = false) =>
@@ -960,7 +974,8 @@ class MapPage {
 
   refused(problem) {
     const { t } = this;
-    const text = problem.status === 0 ? t('shell.unreachable') : [problem.message, ...(problem.body?.problems ?? []).map((one) => one.message)].filter((one, i, all) => all.indexOf(one) === i).join(' ');
+    const reasons = [problem.message, ...(problem.body?.problems ?? []).map((one) => one.message)];
+    const text = problem.status === 0 ? t('shell.unreachable') : [...new Set(reasons.map(sentence))].join(' ');
     replace(
       this.banner,
       h(
@@ -1016,7 +1031,8 @@ class MapPage {
 
   async lookForOthers() {
     try {
-      if (await this.editor.isStale()) {
+      // A change that waits to be made again is not to be forgotten for a mere look.
+      if (!this.banner.hasChildNodes() && (await this.editor.isStale()) && !this.banner.hasChildNodes()) {
         this.stale(undefined);
       }
     } catch {
@@ -1068,6 +1084,12 @@ class MapPage {
       this.panel.querySelector('button.danger')?.click();
     }
   }
+}
+
+/** A reason with a capital letter and a full stop. */
+function sentence(text) {
+  const whole = String(text).trim();
+  return whole.charAt(0).toUpperCase() + whole.slice(1) + (/[.!?]$/.test(whole) ? '' : '.');
 }
 
 /** To the millimetre. */
