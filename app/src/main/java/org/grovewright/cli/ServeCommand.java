@@ -2,11 +2,13 @@ package org.grovewright.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.CountDownLatch;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.files.CatalogueException;
@@ -89,33 +91,42 @@ final class ServeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
-    PrintWriter out = spec.commandLine().getOut();
-    PrintWriter err = spec.commandLine().getErr();
     CompletableFuture<Catalogue> tables = tables();
+    CompletableFuture<Store> opening = CompletableFuture.supplyAsync(data::open);
     CountDownLatch end = new CountDownLatch(1);
     CountDownLatch ended = new CountDownLatch(1);
-    try (Store store = data.open();
-        WebServer server = start(store, tables, err)) {
-      store.trouble().ifPresent(trouble -> err.println("grovewright: " + trouble.getMessage()));
-      out.println("Grovewright is at " + server.address());
-      if (server.open() && certificate == null) {
-        out.println(
-            "Others can reach it, and what they type is not encrypted: give --certificate and --key,"
-                + " or let a web server with HTTPS pass requests on. Do not use it over the"
-                + " internet without.");
-      }
-      out.println("Press Ctrl+C to stop it.");
-      out.flush();
-      err.flush();
-      if (!noBrowser) {
-        Browser.open(server.address());
-      }
+    try (WebServer server = start(opening, tables);
+        Store store = opening.join()) {
+      announce(server, store);
       Runtime.getRuntime().addShutdownHook(new Thread(() -> endAndWait(end, ended)));
       end.await();
+      server.close();
+    } catch (CompletionException e) {
+      throw e.getCause() instanceof BadInputException known ? known : e;
     } finally {
+      opening.thenAccept(Store::close);
       ended.countDown();
     }
     return ExitCode.OK;
+  }
+
+  private void announce(WebServer server, Store store) {
+    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter err = spec.commandLine().getErr();
+    store.trouble().ifPresent(trouble -> err.println("grovewright: " + trouble.getMessage()));
+    err.flush();
+    out.println("Grovewright is at " + server.address());
+    if (server.open() && certificate == null) {
+      out.println(
+          "Others can reach it, and what they type is not encrypted: give --certificate and --key,"
+              + " or let a web server with HTTPS pass requests on. Do not use it over the"
+              + " internet without.");
+    }
+    out.println("Press Ctrl+C to stop it.");
+    out.flush();
+    if (!noBrowser) {
+      Browser.open(server.address());
+    }
   }
 
   private static void endAndWait(CountDownLatch end, CountDownLatch ended) {
@@ -138,7 +149,8 @@ final class ServeCommand implements Callable<Integer> {
     }
   }
 
-  private WebServer start(Store store, CompletableFuture<Catalogue> tables, PrintWriter err) {
+  private WebServer start(CompletableFuture<Store> opening, CompletableFuture<Catalogue> tables) {
+    PrintWriter err = spec.commandLine().getErr();
     if ((certificate == null) != (key == null)) {
       throw new BadInputException("HTTPS needs both --certificate and --key.");
     }
@@ -151,7 +163,8 @@ final class ServeCommand implements Callable<Integer> {
       try {
         return WebServer.start(
             new ServerSettings(bind, tried, https, hostNames),
-            store,
+            opening::join,
+            InstantSource.system(),
             tables,
             bug -> told(bug, err));
       } catch (PortTakenException e) {

@@ -3,6 +3,7 @@ package org.grovewright.web;
 import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.grovewright.store.Store;
 import org.grovewright.store.StoreException;
 
@@ -13,7 +14,7 @@ final class DailyCopies implements AutoCloseable {
 
   private final ScheduledThreadPoolExecutor timer;
 
-  DailyCopies(Store store, Consumer<Throwable> log) {
+  DailyCopies(Supplier<Store> store, Consumer<Throwable> log) {
     timer =
         new ScheduledThreadPoolExecutor(
             1,
@@ -26,9 +27,9 @@ final class DailyCopies implements AutoCloseable {
         () -> copy(store, log), FIRST_AFTER_S, THEN_EVERY_S, TimeUnit.SECONDS);
   }
 
-  private static void copy(Store store, Consumer<Throwable> log) {
+  private static void copy(Supplier<Store> store, Consumer<Throwable> log) {
     try {
-      store.copyIfDue();
+      store.get().copyIfDue();
     } catch (StoreException e) {
       // Such as a full disk: whoever saves is told; the next hour tries again.
     } catch (RuntimeException e) {

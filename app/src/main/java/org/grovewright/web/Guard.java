@@ -10,6 +10,7 @@ import java.util.Base64;
 import java.util.Iterator;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.grovewright.store.Account;
 import org.grovewright.store.Role;
 import org.grovewright.store.Sessions;
@@ -31,7 +32,7 @@ final class Guard {
           + " font-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self';"
           + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
-  private final Store store;
+  private final Supplier<Store> store;
   private final Hosts hosts;
   private final boolean signIn;
   private final SessionCookie cookies;
@@ -41,13 +42,13 @@ final class Guard {
   /**
    * A guard.
    *
-   * @param store knows accounts, sessions and roles
+   * @param store gives the database, which knows accounts, sessions and roles
    * @param hosts names by which the program may be called
    * @param signIn whether callers must sign in
    * @param cookies the cookie of a session
    * @param limits how often somebody may do something
    */
-  Guard(Store store, Hosts hosts, boolean signIn, SessionCookie cookies, Limits limits) {
+  Guard(Supplier<Store> store, Hosts hosts, boolean signIn, SessionCookie cookies, Limits limits) {
     this.store = store;
     this.hosts = hosts;
     this.signIn = signIn;
@@ -130,7 +131,7 @@ final class Guard {
       return new Caller(Optional.of(local()), ownWord, Optional.empty());
     }
     Optional<String> token = cookies.token(context);
-    Optional<Sessions.Session> session = token.flatMap(store.sessions()::find);
+    Optional<Sessions.Session> session = token.flatMap(store.get().sessions()::find);
     return session
         .map(found -> new Caller(Optional.of(found.account()), found.csrf(), token))
         .orElseGet(() -> new Caller(Optional.empty(), ownWord, Optional.empty()));
@@ -138,10 +139,10 @@ final class Guard {
 
   private Account local() {
     try {
-      return store.accounts().local();
+      return store.get().accounts().local();
     } catch (StoreException e) {
       // The owner of a damaged file must still get in, to put a copy in its place.
-      if (store.trouble().isEmpty()) {
+      if (store.get().trouble().isEmpty()) {
         throw e;
       }
       return new Account(Account.LOCAL, "", false);
@@ -167,6 +168,7 @@ final class Guard {
   private void admit(Context context, Account account, Role wanted) {
     Role role =
         store
+            .get()
             .sites()
             .role(context.pathParam("id"), account.id())
             .orElseThrow(() -> new ApiException(404, "missing", "There is no such site."));

@@ -4,9 +4,11 @@ import io.javalin.Javalin;
 import io.javalin.router.Endpoint;
 import io.javalin.util.JavalinBindException;
 import java.net.UnknownHostException;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.store.Store;
@@ -43,7 +45,7 @@ public final class WebServer implements AutoCloseable {
   }
 
   /**
-   * Starts to serve.
+   * Starts to serve what is in a store that is open.
    *
    * @param settings how
    * @param store the database, which the caller closes after the server
@@ -56,8 +58,27 @@ public final class WebServer implements AutoCloseable {
       Store store,
       CompletableFuture<Catalogue> catalogue,
       Consumer<Throwable> log) {
+    return start(settings, () -> store, store.clock(), catalogue, log);
+  }
+
+  /**
+   * Starts to serve while the store is still being opened: the first page needs nothing of it.
+   *
+   * @param settings how
+   * @param store gives the database, and waits until it is open
+   * @param clock tells the time
+   * @param catalogue the catalogue, which may still be on its way
+   * @param log takes failures that are bugs
+   * @throws CannotServeException if it cannot, with a plain sentence that says what to do
+   */
+  public static WebServer start(
+      ServerSettings settings,
+      Supplier<Store> store,
+      InstantSource clock,
+      CompletableFuture<Catalogue> catalogue,
+      Consumer<Throwable> log) {
     boolean open = open(settings);
-    if (open && !store.accounts().anyPassword()) {
+    if (open && !store.get().accounts().anyPassword()) {
       throw new CannotServeException(
           "Others could reach Grovewright at "
               + settings.bind()
@@ -65,7 +86,7 @@ public final class WebServer implements AutoCloseable {
               + " leave out --bind and --host-name to serve this machine alone.");
     }
     Groves groves = new Groves(catalogue);
-    Limits limits = new Limits(store.clock());
+    Limits limits = new Limits(clock);
     SessionCookie cookies = new SessionCookie(settings.certificate().isPresent());
     Desk desk = new Desk(store, groves, open, limits, cookies, log);
     Guard guard = new Guard(store, new Hosts(open, settings.hostNames()), open, cookies, limits);

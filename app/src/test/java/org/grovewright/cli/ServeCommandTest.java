@@ -2,11 +2,21 @@ package org.grovewright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.InstantSource;
+import org.grovewright.store.Store;
+import org.grovewright.store.StoreAddress;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -71,6 +81,38 @@ class ServeCommandTest {
     refused(serve("--database", "jdbc:mysql://x/y"), "either --data or --database");
     CommandLineRun other = CommandLineRun.of("serve", "--database", "jdbc:mysql://x/y");
     refused(other, "jdbc:postgresql:");
+  }
+
+  @Test
+  void aDatabaseOfANewerVersionIsLeftAlone() throws SQLException {
+    StoreAddress.Folder address = new StoreAddress.Folder(folder.resolve("data"));
+    Store.open(address, InstantSource.system()).close();
+    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + address.file());
+        Statement statement = connection.createStatement()) {
+      statement.execute("update flyway_schema_history set version = '99'");
+    }
+    refused(serve(), "newer version of Grovewright", "Update the program");
+  }
+
+  @Test
+  void thePasswordIsReadFromTheInputAndKept() {
+    InputStream before = System.in;
+    try {
+      System.setIn(new ByteArrayInputStream("correct horse\n".getBytes(StandardCharsets.UTF_8)));
+      CommandLineRun run =
+          CommandLineRun.of("password", "Rosa", "--data", folder.resolve("data").toString());
+      assertThat(run.code()).as(run.err()).isZero();
+      System.setIn(new ByteArrayInputStream("short\n".getBytes(StandardCharsets.UTF_8)));
+      refused(
+          CommandLineRun.of("password", "Rosa", "--data", folder.resolve("data").toString()),
+          "The password must have from 10");
+    } finally {
+      System.setIn(before);
+    }
+    try (Store store =
+        Store.open(new StoreAddress.Folder(folder.resolve("data")), InstantSource.system())) {
+      assertThat(store.accounts().check("rosa", "correct horse")).isPresent();
+    }
   }
 
   @Test

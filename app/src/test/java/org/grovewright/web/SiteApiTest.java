@@ -305,6 +305,16 @@ class SiteApiTest {
   }
 
   @Test
+  void aDeletedSiteIsInTheBinAndCanBeBroughtBack() {
+    assertThat(browser.delete(site).status()).isEqualTo(204);
+    assertThat(browser.get("/api/sites").json()).isEmpty();
+    assertThat(browser.get(site).status()).isEqualTo(404);
+    assertThat(browser.get("/api/sites?bin=true").json()).hasSize(1);
+    assertThat(browser.post(site + "/restore", Map.of()).status()).isEqualTo(200);
+    assertThat(browser.get("/api/sites").json()).hasSize(1);
+  }
+
+  @Test
   void settingsAreKeptAndChecked() {
     assertThat(browser.put("/api/me/settings", Map.of("units", "us", "language", "es")).status())
         .isEqualTo(200);

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Preferences.Units;
 import org.grovewright.store.Role;
@@ -16,7 +17,7 @@ import org.grovewright.web.views.Voice;
 /**
  * What answering needs.
  *
- * @param store the database
+ * @param opening gives the database, and waits until it is open
  * @param groves groves and plans
  * @param needsLogin whether callers must sign in
  * @param limits how often somebody may do something
@@ -24,13 +25,18 @@ import org.grovewright.web.views.Voice;
  * @param log takes failures that are bugs
  */
 public record Desk(
-    Store store,
+    Supplier<Store> opening,
     Groves groves,
     boolean needsLogin,
     Limits limits,
     SessionCookie cookies,
     Consumer<Throwable> log) {
   private static final String ROLE = Desk.class.getName() + ".role";
+
+  /** The database. */
+  public Store store() {
+    return opening.get();
+  }
 
   /** Remembers what the caller may do with the site of a request. */
   public static void remember(Context context, Role role) {
@@ -39,13 +45,13 @@ public record Desk(
 
   /** The site of a request as it stands. */
   SiteState site(Context context) {
-    return store.sites().get(context.pathParam("id"));
+    return store().sites().get(context.pathParam("id"));
   }
 
   /** A state as the caller of a request sees it. */
   SiteView view(Context context, SiteState state) {
     Role role = context.attribute(ROLE);
-    return SiteView.of(state, role == null ? Role.OWNER : role, store.trouble().isPresent());
+    return SiteView.of(state, role == null ? Role.OWNER : role, store().trouble().isPresent());
   }
 
   /**
@@ -74,7 +80,7 @@ public record Desk(
   private Map<String, String> settings(Context context) {
     return Caller.from(context)
         .account()
-        .map(account -> store.accounts().settings(account.id()))
+        .map(account -> store().accounts().settings(account.id()))
         .orElse(Map.of());
   }
 

@@ -41,6 +41,7 @@ final class SiteApi {
         context -> Json.send(context, desk.view(context, desk.site(context))),
         Access.VIEWER);
     routes.delete("/api/sites/{id}", this::delete, Access.OWNER);
+    routes.post("/api/sites/{id}/restore", this::restore, Access.OWNER);
     routes.get("/api/sites/{id}/description", this::description, Access.VIEWER);
     routes.post("/api/sites/{id}/edits", this::edit, Access.HELPER);
     routes.post("/api/sites/{id}/undo", context -> step(context, true), Access.HELPER);
@@ -51,10 +52,12 @@ final class SiteApi {
 
   private record SummaryView(String id, String name, String role, long version, String savedAt) {}
 
+  /** The caller's sites; with {@code ?bin=true} those it owns that were deleted. */
   private void list(Context context) {
+    boolean bin = "true".equals(context.queryParam("bin"));
     List<SummaryView> views =
         desk.store().sites().list(Caller.from(context).signedIn().id()).stream()
-            .filter(site -> !site.inBin())
+            .filter(site -> site.inBin() == bin)
             .map(SiteApi::view)
             .toList();
     Json.send(context, views);
@@ -99,6 +102,11 @@ final class SiteApi {
   private void delete(Context context) {
     desk.store().sites().delete(context.pathParam("id"));
     context.status(204);
+  }
+
+  private void restore(Context context) {
+    desk.store().sites().restore(context.pathParam("id"));
+    Json.send(context, desk.view(context, desk.site(context)));
   }
 
   private void description(Context context) {
