@@ -38,19 +38,19 @@ final class Alternatives {
     int most = rules.maxEmitters();
     double usual = rules.peakRunS();
     int more = Math.min(most, 2 * least);
+    Set<Integer> none = Set.of();
     return List.of(
-        new DesignPolicy(run, true, false, least, 1, most, usual),
-        new DesignPolicy(run, true, true, least, 1, most, usual),
-        new DesignPolicy(run, true, true, least, 1, most, usual / 2),
-        new DesignPolicy(run, true, true, more, 1, most, usual / 2),
-        new DesignPolicy(run, true, true, more, 2, most, usual / 2),
-        new DesignPolicy(run, true, true, most, 3, most, usual / 2),
-        new DesignPolicy(run, false, true, least, 1, most, usual / 2));
+        new DesignPolicy(run, true, false, least, 1, most, none, usual),
+        new DesignPolicy(run, true, true, least, 1, most, none, usual),
+        new DesignPolicy(run, true, true, more, 2, most, none, usual),
+        new DesignPolicy(run, true, true, most, 3, most, none, usual),
+        new DesignPolicy(run, false, true, least, 1, most, none, usual));
   }
 
   /**
    * Designs a system for each sort of emitter with loops, then the best of these with the other
-   * runs. Ways that come to the same system count once.
+   * runs, then the best with more zones as long as that helps. Ways that come to the same system
+   * count once.
    */
   static Alternatives of(DesignSite site) {
     Alternatives ways = new Alternatives(site);
@@ -65,8 +65,19 @@ final class Alternatives {
       DesignPolicy policy = ways.best.policy();
       ways.tryOut(policy.running(Run.TWO_SIDED));
       ways.tryOut(policy.running(Run.DEAD_END));
+      ways.tryMoreZones();
     }
     return ways;
+  }
+
+  private void tryMoreZones() {
+    boolean helped = true;
+    while (helped) {
+      DesignPolicy policy = best.policy();
+      Optional<Integer> after = new Designer(site, policy).worthwhileCut();
+      after.ifPresent(plant -> tryOut(policy.cutting(plant)));
+      helped = best.policy() != policy;
+    }
   }
 
   private void tryOut(DesignPolicy policy) {

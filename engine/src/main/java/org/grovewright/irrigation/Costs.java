@@ -58,6 +58,11 @@ final class Costs {
     return waterPerM3;
   }
 
+  /** Money for a flow of 1 m3/s in a month of each year of the system's life. */
+  double monthlyFlowValue() {
+    return lifeYears * waterPerM3 * overwatering.monthM3();
+  }
+
   /** Where the price of water comes from. */
   String waterPriceOrigin() {
     return "catalogue: constants, " + waterPrice.key();

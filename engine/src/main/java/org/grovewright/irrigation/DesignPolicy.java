@@ -1,8 +1,10 @@
 package org.grovewright.irrigation;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import org.grovewright.model.Watering.Run;
 
 /**
@@ -10,11 +12,12 @@ import org.grovewright.model.Watering.Run;
  *
  * @param run how laterals of rows with main plants run; empty where the owner drew them
  * @param compensating whether emitters that hold their flow over a range of pressure go first
- * @param matched whether each plant gets the rating that fits its own need best, not all main
- *     plants of a lateral the same
+ * @param matched whether each plant gets the emitters that fit its own need best beside those of
+ *     the others of its zone, not all main plants of a lateral the same rating
  * @param leastEmitters fewest emitters at a main plant
  * @param leastAtCompanions fewest emitters at a companion
  * @param mostEmitters most emitters at one plant before a larger rating is taken
+ * @param cutAfter plants after which another zone is begun, though the supply would carry one
  * @param peakRunS run time per day at the peak that emitters are counted for, seconds
  */
 record DesignPolicy(
@@ -24,7 +27,12 @@ record DesignPolicy(
     int leastEmitters,
     int leastAtCompanions,
     int mostEmitters,
+    Set<Integer> cutAfter,
     double peakRunS) {
+  DesignPolicy {
+    cutAfter = Set.copyOf(cutAfter);
+  }
+
   /** The same choices with another run of laterals. */
   DesignPolicy running(Run other) {
     return new DesignPolicy(
@@ -34,7 +42,16 @@ record DesignPolicy(
         leastEmitters,
         leastAtCompanions,
         mostEmitters,
+        cutAfter,
         peakRunS);
+  }
+
+  /** The same choices, each plant matched, with another zone begun after a plant. */
+  DesignPolicy cutting(int plant) {
+    Set<Integer> cuts = new HashSet<>(cutAfter);
+    cuts.add(plant);
+    return new DesignPolicy(
+        run, compensating, true, leastEmitters, leastAtCompanions, mostEmitters, cuts, peakRunS);
   }
 
   /**
@@ -52,8 +69,8 @@ record DesignPolicy(
             + "-to-"
             + mostEmitters
             + (leastAtCompanions > 1 ? "-and-" + leastAtCompanions : ""),
-        "in",
-        String.valueOf(Math.round(peakRunS / 60)));
+        String.valueOf(zones.size()),
+        zones.size() == 1 ? "zone" : "zones");
   }
 
   /** A name for readers. */
@@ -68,9 +85,8 @@ record DesignPolicy(
         + mostEmitters
         + " at a tree, "
         + (leastAtCompanions > 1 ? leastAtCompanions + " or more at a companion, " : "")
-        + "counted for "
-        + Math.round(peakRunS / 60)
-        + " minutes a day";
+        + zones.size()
+        + (zones.size() == 1 ? " zone" : " zones");
   }
 
   private static String runKey(Run run) {

@@ -6,6 +6,8 @@ import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.grovewright.catalogue.EmitterType;
 import org.grovewright.catalogue.Filter;
 import org.grovewright.catalogue.Pipe;
@@ -14,6 +16,7 @@ import org.grovewright.finding.Finding.Severity;
 import org.grovewright.layout.Terrain;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
+import org.grovewright.model.Point;
 import org.grovewright.model.Watering.Run;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
@@ -31,6 +34,9 @@ final class Designer {
    */
   private static final double HELPS = 0.8;
 
+  /** Zones of more plants than this are cut at few places only. */
+  private static final int MOST_CUTS = 10;
+
   private final Grove grove;
   private final DesignSite with;
   private final DesignPolicy policy;
@@ -39,6 +45,8 @@ final class Designer {
   private final ZoneNetwork.Site site;
   private final Zoning zoning;
   private final EmitterChoice choice;
+  private final ZoneMatching matching;
+  private final double flowLimitM3PerS;
   private final Map<Sized, ZoneResult> solved = new HashMap<>();
 
   /** What the best sizes of a zone depend on. */
@@ -56,6 +64,8 @@ final class Designer {
     this.choice =
         new EmitterChoice(
             with.catalogue(), rules, grove.preferences().units(), expectedPressure(), policy);
+    this.matching = new ZoneMatching(with, choice);
+    this.flowLimitM3PerS = flowLimit();
   }
 
   /** Zones with all sizes chosen, each solved. */
@@ -63,9 +73,86 @@ final class Designer {
     if (policy.run().isEmpty()) {
       return solve(zoning.asDrawn());
     }
-    return solve(
-        numbered(
-            divided(zoning.proposed(this::flowOf, flowLimit(), policy.run().get(), this::sided))));
+    return solve(numbered(divided(proposed())));
+  }
+
+  private List<ZoneWish> proposed() {
+    return zoning.cut(
+        zoning.proposed(this::flowOf, flowLimitM3PerS, policy.run().orElseThrow(), this::sided),
+        policy.cutAfter());
+  }
+
+  /**
+   * The plant after which to begin another zone so that most is saved on emitters and water, if
+   * that seems to outweigh the further valve and main. Pressures are taken to be the same at all
+   * plants; the solved network has the last word.
+   */
+  Optional<Integer> worthwhileCut() {
+    List<ZoneWish> zones = proposed();
+    int more = zones.size() + 1;
+    if (more > rules.mostZones()) {
+      return Optional.empty();
+    }
+    double valve = valveMoney(more) - valveMoney(zones.size());
+    double best = 0;
+    Integer after = null;
+    for (ZoneWish zone : zones) {
+      double whole = money(zone, more);
+      for (int plant : cuts(zone)) {
+        List<ZoneWish> parts = zoning.cut(List.of(zone), Set.of(plant));
+        double saved = whole - valve - mainMoney(parts.get(1));
+        for (ZoneWish part : parts) {
+          saved -= money(part, more);
+        }
+        if (saved > best) {
+          best = saved;
+          after = plant;
+        }
+      }
+    }
+    return Optional.ofNullable(after);
+  }
+
+  /** Plants of a zone after which it may be cut; of a large zone, ends and middles of rows. */
+  private List<Integer> cuts(ZoneWish zone) {
+    List<Integer> all = new ArrayList<>();
+    List<Integer> few = new ArrayList<>();
+    for (LateralWish lateral : zone.laterals()) {
+      List<Integer> plants = zoning.alongRow(lateral);
+      all.addAll(plants);
+      if (!plants.isEmpty()) {
+        few.add(plants.get((plants.size() - 1) / 2));
+        few.add(plants.get(plants.size() - 1));
+      }
+    }
+    List<Integer> cuts = all.size() > MOST_CUTS ? few : all;
+    return cuts.isEmpty() ? cuts : cuts.subList(0, cuts.size() - 1);
+  }
+
+  private double money(ZoneWish zone, int zones) {
+    List<List<LateralLayout.Served>> usual = zone.laterals().stream().map(this::served).toList();
+    return matching.money(zone, usual, flowLimitM3PerS, zones);
+  }
+
+  private double valveMoney(int zones) {
+    return site.parts().timers(grove.supply().kind(), zones).stream()
+        .mapToDouble(part -> with.costs().unitPrice(part.key()))
+        .sum();
+  }
+
+  /** Money for the cheapest pipe to the first lateral of a zone. */
+  private double mainMoney(ZoneWish zone) {
+    List<Point> way = new ArrayList<>();
+    way.add(grove.supply().at());
+    way.addAll(grove.watering().mainRoute());
+    way.add(zone.laterals().get(0).row().line().get(0));
+    double perMetre =
+        with.catalogue().pipes().values().stream()
+            .filter(p -> p.use() == Pipe.Use.MAIN)
+            .mapToDouble(p -> with.costs().unitPrice(p.key()))
+            .min()
+            .orElse(0);
+    return Paths.length(way) * perMetre;
   }
 
   /** The lateral, or a loop in its place where one line would leave a tree half dry. */
@@ -129,10 +216,7 @@ final class Designer {
   private List<ZoneResult> solve(List<ZoneWish> zones) {
     List<Sizing.Fitted> fitted = new ArrayList<>();
     for (ZoneWish zone : zones) {
-      List<List<LateralLayout.Served>> served = new ArrayList<>();
-      for (LateralWish lateral : zone.laterals()) {
-        served.add(served(lateral));
-      }
+      List<List<LateralLayout.Served>> served = served(zone, zones.size());
       if (served.stream().anyMatch(s -> !s.isEmpty())) {
         fitted.add(new Sizing.Fitted(zone, served));
       }
@@ -151,7 +235,20 @@ final class Designer {
     return results;
   }
 
-  /** The plants of a lateral with their emitters. */
+  /**
+   * The plants of a zone with their emitters, by lateral.
+   *
+   * @param zones number of zones that share the hours of a day
+   */
+  private List<List<LateralLayout.Served>> served(ZoneWish zone, int zones) {
+    List<List<LateralLayout.Served>> usual = zone.laterals().stream().map(this::served).toList();
+    if (!policy.matched() || usual.stream().allMatch(List::isEmpty)) {
+      return usual;
+    }
+    return matching.of(zone, usual, flowLimitM3PerS, zones);
+  }
+
+  /** The plants of a lateral with emitters counted for the usual run at the peak. */
   private List<LateralLayout.Served> served(LateralWish lateral) {
     double greatest = 0;
     double companions = 0;
@@ -172,12 +269,6 @@ final class Designer {
     for (int i : lateral.plants()) {
       Planting plant = grove.plantings().get(i);
       boolean isMain = zoning.isMain(i);
-      boolean open = isMain ? lateral.emitter().isEmpty() : lateral.companionEmitter().isEmpty();
-      if (policy.matched() && open && (!isMain || lateral.count().isEmpty())) {
-        EmitterChoice.Fit fit = choice.matched(peakNeed[i], isMain);
-        served.add(new LateralLayout.Served(i, plant.id(), plant.at(), fit.emitter(), fit.count()));
-        continue;
-      }
       EmitterType emitter = isMain ? main : small;
       int count =
           isMain && lateral.count().isPresent()

@@ -3,6 +3,8 @@ package org.grovewright.irrigation;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.EmitterType;
 import org.grovewright.model.Preferences;
@@ -87,40 +89,40 @@ final class EmitterChoice {
   }
 
   /**
-   * Type and number of emitters for one plant.
+   * All emitters that a plant may have; of those that give the same, the best only.
    *
-   * @param emitter the type
-   * @param count the number
+   * @param given the type that the owner wants; none leaves it open
+   * @param price price of an emitter by its key
    */
-  record Fit(EmitterType emitter, int count) {}
-
-  /**
-   * The rating and number with the least flow that covers a plant's need; the greatest flow where
-   * none does. Of equal flows the one with fewer emitters.
-   */
-  Fit matched(double need, boolean main) {
-    Fit best = null;
-    double bestFlow = 0;
-    double wantedFlow = need * 86_400 / policy.peakRunS() * (1 - 1e-9);
-    for (EmitterType emitter : fit) {
-      int count = count(emitter, need, main);
-      double flow = count * flowOf(emitter);
-      boolean covers = flow >= wantedFlow;
-      boolean bestCovers = bestFlow >= wantedFlow;
-      boolean better =
-          covers
-              ? !bestCovers || flow < bestFlow * (1 - 1e-9) || same(flow, bestFlow, count, best)
-              : !bestCovers && flow > bestFlow;
-      if (best == null || better) {
-        best = new Fit(emitter, count);
-        bestFlow = flow;
+  List<EmitterMatch.Option> options(
+      Optional<EmitterType> given, boolean main, ToDoubleFunction<String> price) {
+    List<EmitterMatch.Option> all = new ArrayList<>();
+    for (EmitterType emitter : given.map(List::of).orElse(fit)) {
+      double flow = flowOf(emitter);
+      double each = price.applyAsDouble(emitter.key());
+      for (int count = least(main);
+          count <= Math.max(least(main), policy.mostEmitters());
+          count++) {
+        all.add(
+            new EmitterMatch.Option(
+                emitter, count, count * flow, ZoneResult.spread(emitter, count), count * each));
       }
     }
-    return best;
+    all.removeIf(option -> all.stream().anyMatch(other -> outdone(option, other)));
+    return all;
   }
 
-  private static boolean same(double flow, double bestFlow, int count, Fit best) {
-    return flow <= bestFlow * (1 + 1e-9) && count < best.count();
+  private static boolean outdone(EmitterMatch.Option option, EmitterMatch.Option other) {
+    return Math.abs(other.flowM3PerS() / option.flowM3PerS() - 1) < 0.01
+        && other.spread() >= option.spread()
+        && other.money() <= option.money()
+        && (other.spread() > option.spread() || other.money() < option.money());
+  }
+
+  private int least(boolean main) {
+    return main
+        ? Math.max(rules.minEmitters(), policy.leastEmitters())
+        : policy.leastAtCompanions();
   }
 
   /** Number of emitters for a plant. */

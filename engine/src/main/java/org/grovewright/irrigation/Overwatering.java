@@ -45,6 +45,16 @@ final class Overwatering {
    */
   record Flow(int plant, double flowM3PerS, double spread) {}
 
+  /** Need of a plant by month, m3/s. */
+  double[] needs(int plant) {
+    return needM3PerS[plant].clone();
+  }
+
+  /** Water that leaves the supply in a month for a flow of 1 m3/s that roots can use, m3. */
+  double monthM3() {
+    return MONTH_S / efficiency;
+  }
+
   /**
    * Water in excess in a year, m3. A plant that no water reaches is left out: no run time would
    * help it.

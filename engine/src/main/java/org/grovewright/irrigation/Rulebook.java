@@ -24,6 +24,7 @@ import org.grovewright.catalogue.Catalogue;
  * @param pinSpacingM distance between pins that hold tubing down, metres
  * @param wettedShare share of the ground under a tree's crown that tubing along one side must wet
  *     to be enough
+ * @param efficiency share of the water from emitters that roots can use
  * @param rigidPieceM length in which rigid pipe is sold, metres
  */
 record Rulebook(
@@ -44,6 +45,7 @@ record Rulebook(
     int mostZones,
     double pinSpacingM,
     double wettedShare,
+    double efficiency,
     double rigidPieceM) {
 
   static Rulebook of(Catalogue catalogue) {
@@ -65,6 +67,7 @@ record Rulebook(
         (int) value(catalogue, "most-zones"),
         value(catalogue, "pin-spacing"),
         value(catalogue, "one-side-wetted-share"),
+        value(catalogue, "application-efficiency"),
         value(catalogue, "rigid-piece"));
   }
 

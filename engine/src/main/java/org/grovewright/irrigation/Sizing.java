@@ -326,7 +326,7 @@ final class Sizing {
     }
   }
 
-  private List<List<Point>> mainLegs(ZoneWish zone) {
+  List<List<Point>> mainLegs(ZoneWish zone) {
     List<Point> path = new ArrayList<>();
     path.add(grove.supply().at());
     path.addAll(grove.watering().mainRoute());
@@ -341,7 +341,7 @@ final class Sizing {
     return legs;
   }
 
-  private List<List<Line>> lines(Fitted zone) {
+  List<List<Line>> lines(Fitted zone) {
     List<List<Line>> lines = new ArrayList<>();
     for (int i = 0; i < zone.served().size(); i++) {
       LateralWish wish = zone.wish().laterals().get(i);

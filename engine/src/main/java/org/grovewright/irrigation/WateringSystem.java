@@ -54,15 +54,8 @@ public record WateringSystem(
     List<Finding> findings = new ArrayList<>();
     SupplyModel supply = SupplyModel.of(grove, catalogue, terrain, book);
     findings.addAll(supply.findings());
-    Rulebook rules = Rulebook.of(catalogue);
-    double[] peak =
-        needs.plants().stream().mapToDouble(p -> p.peakOf(DESIGN_YEAR).need().value()).toArray();
-    ZoneNetwork.Site site = SiteParts.of(grove, catalogue, supply, terrain);
-    Costs costs = new Costs(grove, catalogue, needs);
-    Zoning zoning = new Zoning(grove, catalogue, rules, findings);
-    DesignSite with =
-        new DesignSite(
-            grove, catalogue, peak, crowns(grove, catalogue, costs), site, rules, costs, zoning);
+    DesignSite with = siteOf(grove, catalogue, needs, terrain, supply, findings);
+    Rulebook rules = with.rules();
     Alternatives ways = Alternatives.of(with);
     List<ZoneResult> zones = ways.planned().zones();
     Goods goods = ways.planned().goods();
@@ -76,6 +69,29 @@ public record WateringSystem(
     findings.addAll(goods.findings());
     return new WateringSystem(
         supply, zones, goods.trenchM(), requirements, goods.work(), shown, findings);
+  }
+
+  /** What all designs of the grove's system share; remarks on plants out of reach are added. */
+  static DesignSite siteOf(
+      Grove grove,
+      Catalogue catalogue,
+      WaterNeeds needs,
+      Terrain terrain,
+      SupplyModel supply,
+      List<Finding> findings) {
+    Rulebook rules = Rulebook.of(catalogue);
+    double[] peak =
+        needs.plants().stream().mapToDouble(p -> p.peakOf(DESIGN_YEAR).need().value()).toArray();
+    Costs costs = new Costs(grove, catalogue, needs);
+    return new DesignSite(
+        grove,
+        catalogue,
+        peak,
+        crowns(grove, catalogue, costs),
+        SiteParts.of(grove, catalogue, supply, terrain),
+        rules,
+        costs,
+        new Zoning(grove, catalogue, rules, findings));
   }
 
   /** Radius of each crown at the end of the system's life, metres. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.function.UnaryOperator;
 import org.grovewright.catalogue.Catalogue;
@@ -163,6 +164,56 @@ final class Zoning {
     return zones;
   }
 
+  /**
+   * Zones that are cut after some plants, on the way the main and then the lateral go.
+   *
+   * @param last the plants after which a new zone begins
+   */
+  List<ZoneWish> cut(List<ZoneWish> zones, Set<Integer> last) {
+    if (last.isEmpty()) {
+      return zones;
+    }
+    List<ZoneWish> cut = new ArrayList<>();
+    for (ZoneWish zone : zones) {
+      List<LateralWish> open = new ArrayList<>();
+      for (LateralWish lateral : zone.laterals()) {
+        List<Integer> some = new ArrayList<>();
+        int part = 0;
+        for (int plant : alongRow(lateral)) {
+          some.add(plant);
+          if (last.contains(plant)) {
+            part++;
+            open.add(part(lateral, some, part));
+            cut.add(new ZoneWish(zone.id(), open));
+            open = new ArrayList<>();
+            some = new ArrayList<>();
+          }
+        }
+        if (!some.isEmpty()) {
+          open.add(part(lateral, some, part + 1));
+        }
+      }
+      if (!open.isEmpty()) {
+        cut.add(new ZoneWish(zone.id(), open));
+      }
+    }
+    return cut;
+  }
+
+  private static LateralWish part(LateralWish lateral, List<Integer> some, int part) {
+    return some.size() == lateral.plants().size()
+        ? lateral
+        : lateral.serving(lateral.id() + "-part-" + part, some);
+  }
+
+  /** The plants of a lateral in order from the end at which the water comes in. */
+  List<Integer> alongRow(LateralWish lateral) {
+    List<Integer> plants = new ArrayList<>(lateral.plants());
+    plants.sort(
+        Comparator.comparingDouble(i -> lateral.row().stationOf(grove.plantings().get(i).at())));
+    return plants;
+  }
+
   private LateralWish usual(Row row, Watering.Run run) {
     List<Integer> plants = plantsByRow.get(row.id());
     boolean trees = plants.stream().anyMatch(this::isMain);
@@ -206,9 +257,7 @@ final class Zoning {
 
   /** A lateral as several, each serving a stretch of the row. */
   private List<LateralWish> parts(LateralWish lateral, int count) {
-    List<Integer> plants = new ArrayList<>(lateral.plants());
-    plants.sort(
-        Comparator.comparingDouble(i -> lateral.row().stationOf(grove.plantings().get(i).at())));
+    List<Integer> plants = alongRow(lateral);
     List<LateralWish> pieces = new ArrayList<>();
     for (int p = 0; p < count; p++) {
       List<Integer> some =

@@ -288,7 +288,7 @@ final class Groves {
         random.nextBoolean() ? List.of() : List.of(place(), place()),
         maybe(() -> pick(catalogue.filters().keySet())),
         maybe(() -> pick(catalogue.regulators().keySet())),
-        propose ? maybe(() -> "loop-compensating-matched-2-to-6-in-60") : Optional.empty(),
+        propose ? maybe(() -> "loop-compensating-matched-2-to-6-1-zone") : Optional.empty(),
         zones);
   }
 
