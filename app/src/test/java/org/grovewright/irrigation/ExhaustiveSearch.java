@@ -170,8 +170,7 @@ final class ExhaustiveSearch {
   }
 
   /** A regulator works in a range of flow; the flow is taken by the rating of the emitters. */
-  private static boolean inRange(
-      Regulator regulator, List<List<LateralLayout.Served>> served) {
+  private static boolean inRange(Regulator regulator, List<List<LateralLayout.Served>> served) {
     double flow =
         served.stream()
             .flatMap(List::stream)

@@ -50,7 +50,7 @@ final class Designer {
   private final Map<Sized, ZoneResult> solved = new HashMap<>();
 
   /** What the best sizes of a zone depend on. */
-  private record Sized(List<LateralWish> laterals, Filter filter) {}
+  private record Sized(List<LateralWish> laterals, int zones, Filter filter) {}
 
   /** A designer for a grove that keeps to a policy. */
   Designer(DesignSite with, DesignPolicy policy) {
@@ -224,7 +224,7 @@ final class Designer {
     Sizing sizing = new Sizing(grove, with.catalogue(), rules, site, with.costs(), fitted);
     List<ZoneResult> results = new ArrayList<>();
     for (Sizing.Fitted zone : fitted) {
-      Sized key = new Sized(zone.wish().laterals(), sizing.filter());
+      Sized key = new Sized(zone.wish().laterals(), zones.size(), sizing.filter());
       ZoneResult best = solved.get(key);
       if (best == null) {
         best = sizing.best(zone);

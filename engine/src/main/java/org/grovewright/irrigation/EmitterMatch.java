@@ -1,5 +1,6 @@
 package org.grovewright.irrigation;
 
+import java.util.Arrays;
 import java.util.List;
 import org.grovewright.catalogue.EmitterType;
 
@@ -12,16 +13,40 @@ import org.grovewright.catalogue.EmitterType;
  */
 final class EmitterMatch {
   /** Shares of the longest run that choices are begun from. */
-  private static final double[] STARTS = {1, 0.6, 0.35, 0.2};
+  private static final double[] STARTS = {1, 0.5, 0.25};
 
-  private static final int MOST_SWEEPS = 20;
+  private static final int MOST_SWEEPS = 12;
+
+  /** Share of the money that is worth another sweep. */
+  private static final double WORTH = 1e-6;
+
   /** Money that a flow outside its bounds counts for, more than any system costs. */
   private static final double OUT_OF_BOUNDS = 1e6;
 
-  private final List<Plant> plants;
+  private static final int MONTHS = 12;
+
   private final double waterValue;
   private final double leastFlow;
   private final double flowLimit;
+
+  /** By plant and option: share of each month that the zone would run for this plant. */
+  private final double[][][] shares;
+
+  private final Option[][] options;
+  private final double[] greatestNeed;
+
+  /** What a zone with the emitters chosen so far comes to. */
+  private int[] chosen;
+
+  private double flow;
+  private double rated;
+  private double money;
+
+  /** By month: the longest share, whose it is, and the longest of all others. */
+  private final double[] longest = new double[MONTHS];
+
+  private final int[] longestOf = new int[MONTHS];
+  private final double[] second = new double[MONTHS];
 
   /**
    * A match for one zone.
@@ -33,10 +58,24 @@ final class EmitterMatch {
    * @param flowLimit flow that the zone may draw, m3/s
    */
   EmitterMatch(List<Plant> plants, double waterValue, double leastFlow, double flowLimit) {
-    this.plants = plants;
     this.waterValue = waterValue;
     this.leastFlow = leastFlow;
     this.flowLimit = flowLimit;
+    int n = plants.size();
+    shares = new double[n][][];
+    options = new Option[n][];
+    greatestNeed = new double[n];
+    for (int i = 0; i < n; i++) {
+      double[] need = plants.get(i).need();
+      options[i] = plants.get(i).options().toArray(Option[]::new);
+      shares[i] = new double[options[i].length][MONTHS];
+      for (int m = 0; m < MONTHS; m++) {
+        greatestNeed[i] = Math.max(greatestNeed[i], need[m]);
+        for (int o = 0; o < options[i].length; o++) {
+          shares[i][o][m] = need[m] / options[i][o].sure();
+        }
+      }
+    }
   }
 
   /**
@@ -65,15 +104,7 @@ final class EmitterMatch {
    * @param need its need by month, m3/s as a mean of the month
    * @param options emitters it may have, none left out that the caller wants tried
    */
-  record Plant(double[] need, List<Option> options) {
-    private double greatestNeed() {
-      double greatest = 0;
-      for (double n : need) {
-        greatest = Math.max(greatest, n);
-      }
-      return greatest;
-    }
-  }
+  record Plant(double[] need, List<Option> options) {}
 
   /**
    * A choice.
@@ -91,9 +122,10 @@ final class EmitterMatch {
   Choice best(double longestShare) {
     Choice best = null;
     for (double start : STARTS) {
-      Choice choice = bettered(covering(start * longestShare));
-      if (best == null || choice.money() < best.money() * (1 - 1e-9)) {
-        best = choice;
+      chosen = covering(start * longestShare);
+      double found = bettered();
+      if (best == null || found < best.money() * (1 - 1e-9)) {
+        best = new Choice(chosen, found);
       }
     }
     return best;
@@ -101,75 +133,99 @@ final class EmitterMatch {
 
   /** For each plant the least flow that covers its need in a run, or else the greatest. */
   private int[] covering(double share) {
-    int[] chosen = new int[plants.size()];
-    for (int i = 0; i < chosen.length; i++) {
-      Plant plant = plants.get(i);
-      double wanted = plant.greatestNeed() / share * (1 - 1e-9);
+    int[] covering = new int[options.length];
+    for (int i = 0; i < covering.length; i++) {
+      double wanted = greatestNeed[i] / share * (1 - 1e-9);
       int best = 0;
-      for (int o = 1; o < plant.options().size(); o++) {
-        double flow = plant.options().get(o).sure();
-        double bestFlow = plant.options().get(best).sure();
-        boolean better = bestFlow >= wanted ? flow >= wanted && flow < bestFlow : flow > bestFlow;
+      for (int o = 1; o < options[i].length; o++) {
+        double sure = options[i][o].sure();
+        double bestSure = options[i][best].sure();
+        boolean better = bestSure >= wanted ? sure >= wanted && sure < bestSure : sure > bestSure;
         best = better ? o : best;
       }
-      chosen[i] = best;
+      covering[i] = best;
     }
-    return chosen;
+    return covering;
   }
 
-  private Choice bettered(int[] chosen) {
-    double money = Double.POSITIVE_INFINITY;
+  /** Changes one plant after the other for as long as that saves; the money it comes to. */
+  private double bettered() {
+    addUp();
+    double sum = Double.POSITIVE_INFINITY;
     for (int sweep = 0; sweep < MOST_SWEEPS; sweep++) {
-      double before = money;
+      double before = sum;
       for (int i = 0; i < chosen.length; i++) {
-        money = bettered(chosen, i);
+        sum = bettered(i);
       }
-      if (money >= before * (1 - 1e-9)) {
+      if (sum >= before * (1 - WORTH)) {
         break;
       }
     }
-    return new Choice(chosen, money);
+    return sum;
+  }
+
+  private void addUp() {
+    flow = 0;
+    rated = 0;
+    money = 0;
+    Arrays.fill(longest, 0);
+    Arrays.fill(second, 0);
+    Arrays.fill(longestOf, -1);
+    for (int i = 0; i < chosen.length; i++) {
+      Option option = options[i][chosen[i]];
+      flow += option.flowM3PerS();
+      rated += option.rated();
+      money += option.money();
+      double[] own = shares[i][chosen[i]];
+      for (int m = 0; m < MONTHS; m++) {
+        if (own[m] > longest[m]) {
+          second[m] = longest[m];
+          longest[m] = own[m];
+          longestOf[m] = i;
+        } else if (own[m] > second[m]) {
+          second[m] = own[m];
+        }
+      }
+    }
   }
 
   /** Gives a plant its best option beside those of the others; the money it comes to. */
-  private double bettered(int[] chosen, int plant) {
-    double[] others = new double[12];
-    double flow = 0;
-    double rated = 0;
-    double money = 0;
-    for (int j = 0; j < chosen.length; j++) {
-      if (j != plant) {
-        Option option = plants.get(j).options().get(chosen[j]);
-        double sure = option.sure();
-        double[] need = plants.get(j).need();
-        for (int m = 0; m < 12; m++) {
-          others[m] = Math.max(others[m], need[m] / sure);
-        }
-        flow += option.flowM3PerS();
-        rated += option.rated();
-        money += option.money();
-      }
+  private double bettered(int plant) {
+    int before = chosen[plant];
+    Option had = options[plant][before];
+    double otherFlow = flow - had.flowM3PerS();
+    double otherRated = rated - had.rated();
+    double otherMoney = money - had.money();
+    double[] others = new double[MONTHS];
+    double least = 0;
+    for (int m = 0; m < MONTHS; m++) {
+      others[m] = longestOf[m] == plant ? second[m] : longest[m];
+      least += others[m];
     }
     double best = Double.POSITIVE_INFINITY;
-    double[] need = plants.get(plant).need();
-    List<Option> options = plants.get(plant).options();
-    for (int o = 0; o < options.size(); o++) {
-      Option option = options.get(o);
-      double sure = option.sure();
-      double runs = 0;
-      for (int m = 0; m < 12; m++) {
-        runs += Math.max(others[m], need[m] / sure);
+    for (int o = 0; o < options[plant].length; o++) {
+      Option option = options[plant][o];
+      double all = otherFlow + option.flowM3PerS();
+      if (otherMoney + option.money() + waterValue * least * all >= best) {
+        continue;
       }
-      double all = flow + option.flowM3PerS();
-      double sum = money + option.money() + waterValue * runs * all;
+      double[] own = shares[plant][o];
+      double runs = 0;
+      for (int m = 0; m < MONTHS; m++) {
+        runs += Math.max(others[m], own[m]);
+      }
+      double sum = otherMoney + option.money() + waterValue * runs * all;
       sum += Math.max(0, all / flowLimit - 1) * OUT_OF_BOUNDS;
       if (leastFlow > 0) {
-        sum += Math.max(0, 1 - (rated + option.rated()) / leastFlow) * OUT_OF_BOUNDS;
+        sum += Math.max(0, 1 - (otherRated + option.rated()) / leastFlow) * OUT_OF_BOUNDS;
       }
       if (sum < best * (1 - 1e-12)) {
         best = sum;
         chosen[plant] = o;
       }
+    }
+    if (chosen[plant] != before) {
+      addUp();
     }
     return best;
   }

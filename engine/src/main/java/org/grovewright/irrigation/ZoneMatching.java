@@ -16,11 +16,15 @@ final class ZoneMatching {
   private final DesignSite with;
   private final EmitterChoice choice;
   private final Map<OptionKey, List<EmitterMatch.Option>> options = new HashMap<>();
+  private final Map<MatchKey, List<List<LateralLayout.Served>>> known = new HashMap<>();
 
   ZoneMatching(DesignSite with, EmitterChoice choice) {
     this.with = with;
     this.choice = choice;
   }
+
+  /** What the emitters of a zone depend on within one design. */
+  private record MatchKey(List<LateralWish> laterals, int zones) {}
 
   private record OptionKey(Optional<EmitterType> given, boolean main) {}
 
@@ -32,6 +36,12 @@ final class ZoneMatching {
    * @param zones number of zones that share the hours of a day
    */
   List<List<LateralLayout.Served>> of(
+      ZoneWish zone, List<List<LateralLayout.Served>> usual, double flowLimit, int zones) {
+    return known.computeIfAbsent(
+        new MatchKey(zone.laterals(), zones), key -> matched(zone, usual, flowLimit, zones));
+  }
+
+  private List<List<LateralLayout.Served>> matched(
       ZoneWish zone, List<List<LateralLayout.Served>> usual, double flowLimit, int zones) {
     List<EmitterMatch.Plant> plants = plants(zone, usual, zones);
     int[] chosen = match(plants, usual, flowLimit).best(longestShare(zones)).options();
@@ -63,10 +73,8 @@ final class ZoneMatching {
         drawn += p.count() * choice.flowOf(p.emitter());
       }
     }
-    return new EmitterMatch(plants,
-        with.costs().monthlyFlowValue(),
-        leastFlow(usual),
-        Math.max(flowLimit, drawn));
+    return new EmitterMatch(
+        plants, with.costs().monthlyFlowValue(), leastFlow(usual), Math.max(flowLimit, drawn));
   }
 
   /** Flow that a regulator needs, where the pressure at rest calls for one; else 0. */
