@@ -45,10 +45,15 @@ class GardenTest {
       // Seen once with the server: from now on kept.
       browser.go(site + "/today");
       browser.go(site + "/plants");
-      browser.go(site + "/plant/A1");
-      browser.find(".journal-form");
+      browser.waitUntil(
+          d ->
+              Boolean.TRUE.equals(
+                  browser.script(
+                      "return Object.keys(sessionStorage).filter(k =>"
+                          + " k.startsWith('kept:')).length === 2;")));
 
       browser.cutOff();
+      // Never opened, and kept all the same.
       browser.go(site + "/plant/A1");
       browser.seeText("cannot be reached");
       browser.seeText("A1: Avocado");

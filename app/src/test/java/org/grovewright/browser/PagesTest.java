@@ -15,7 +15,7 @@ import org.openqa.selenium.interactions.Actions;
 @Tag("browser")
 class PagesTest {
   private static final List<String> QUESTIONS =
-      List.of("buy", "today?date=2027-03-20", "water", "plants", "plant/A1", "settings", "labels");
+      List.of("buy", "today?date=2027-12-04", "water", "plants", "plant/A1", "settings", "labels");
 
   private static String demo(BrowserSession browser) {
     return DemoSite.of(browser);

@@ -32,6 +32,33 @@ export async function forgetPages() {
   worker?.postMessage('forget');
 }
 
+/**
+ * Fetches pages of a site that may be wanted in the garden, so that they are kept although nobody
+ * has opened them; once for each state of the plan.
+ */
+export async function keepForGarden(site, fetchers) {
+  if (!canWorkAlone() || !site || site.offline) {
+    return;
+  }
+  const mark = `kept:${site.id}:${site.version}:${document.documentElement.lang}:${fetchers.length}`;
+  if (sessionStorage.getItem(mark)) {
+    return;
+  }
+  await navigator.serviceWorker.ready;
+  if (!navigator.serviceWorker.controller) {
+    await new Promise((resolve) => navigator.serviceWorker.addEventListener('controllerchange', resolve, { once: true }));
+  }
+  for (const fetcher of fetchers) {
+    try {
+      await fetcher();
+    } catch {
+      // What cannot be had now is fetched the next time.
+      return;
+    }
+  }
+  sessionStorage.setItem(mark, 'yes');
+}
+
 /** Starts keeping and sending. */
 export function start() {
   const send = () => sendAll().catch((problem) => console.error(problem));

@@ -9,7 +9,10 @@ import { drop, journalOf, newId, onChange, settle, sync, write } from './queue.j
 
 const SHOWN = 12;
 
-/** The journal of `about`, {subjectKind, subject}; that of the whole site shows all its entries. */
+/**
+ * The journal of `about`, {subjectKind, subject, zones?}; that of the whole site shows all its
+ * entries, and lets a watering be noted for one of the zones, {id, name}.
+ */
 export function journal(context, about) {
   const metric = context.me?.settings?.units !== 'us';
   const list = h('div', { class: 'journal-list' });
@@ -129,10 +132,19 @@ export function journal(context, about) {
       replace(formPlace, h('p', { class: 'note' }, t('journal.read-only')));
       return;
     }
-    const kinds = Object.keys(KINDS).filter((kind) => KINDS[kind].about.includes(entry?.subjectKind ?? about.subjectKind));
+    const kinds = Object.keys(KINDS).filter((one) => KINDS[one].about.includes(entry?.subjectKind ?? about.subjectKind));
     const kind = field({
       label: t('journal.what'),
       control: h('select', { value: entry?.kind ?? kinds[0], onchange: () => adapt() }, kinds.map((one) => h('option', { value: one }, kindText(one)))),
+    });
+    const where = field({
+      label: t('journal.where'),
+      control: h(
+        'select',
+        { value: entry?.subjectKind === 'zone' ? entry.subject : '' },
+        h('option', { value: '' }, t('journal.everywhere')),
+        (about.zones ?? []).map((zone) => h('option', { value: zone.id }, zone.name)),
+      ),
     });
     const day = field({ label: t('journal.day'), control: h('input', { type: 'date', value: entry?.day ?? today(), max: today() }) });
     const number = h('input', { inputmode: 'decimal', autocomplete: 'off' });
@@ -147,9 +159,18 @@ export function journal(context, about) {
     function adapt() {
       const units = unitsOf(kind.control.value, metric);
       amount.hidden = units.length === 0;
+      where.hidden = !about.zones?.length || !KINDS[kind.control.value].about.includes('zone') || (entry && !['site', 'zone'].includes(entry.subjectKind));
       replace(unit, units.map((one) => h('option', { value: one.unit }, one.unit)));
       amount.problem('');
       note.problem('');
+    }
+
+    function place() {
+      if (where.hidden) {
+        return { subjectKind: entry?.subjectKind ?? about.subjectKind, subject: entry?.subject ?? about.subject };
+      }
+      const zone = where.control.value;
+      return { subjectKind: zone ? 'zone' : 'site', subject: zone };
     }
 
     async function submit(event) {
@@ -171,8 +192,7 @@ export function journal(context, about) {
         id: entry?.id ?? newId(),
         day: day.control.value,
         kind: kind.control.value,
-        subjectKind: entry?.subjectKind ?? about.subjectKind,
-        subject: entry?.subject ?? about.subject,
+        ...place(),
         note: note.control.value.trim(),
         ...(wants && typed ? { amount: `${value} ${unit.value}` } : {}),
       };
@@ -192,6 +212,7 @@ export function journal(context, about) {
       'form',
       { class: 'journal-form', novalidate: true, onsubmit: submit },
       h('div', { class: 'pair' }, kind, day),
+      where,
       amount,
       note,
       h(

@@ -76,7 +76,7 @@ export function folded(summary, content, { open = false } = {}) {
 }
 
 /** Cautions, each once. */
-export function cautions(list) {
+export function cautions(list, { open = false } = {}) {
   if (!list || list.length === 0) {
     return null;
   }
@@ -86,7 +86,7 @@ export function cautions(list) {
     list.map((one) =>
       h(
         'details',
-        { class: 'caution' },
+        { class: 'caution', open },
         h('summary', null, icon('warning'), h('span', null, t('page.caution', one.title))),
         h('p', null, one.text),
       ),

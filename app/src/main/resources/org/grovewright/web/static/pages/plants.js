@@ -2,6 +2,7 @@
 import { h, replace } from '../dom.js';
 import { icon } from '../icons.js';
 import { count, t } from '../i18n.js';
+import { keepForGarden } from '../offline.js';
 import { ask, figure, keptNote, sitePath, today, waiting } from './common.js';
 
 export async function show(root, context) {
@@ -79,4 +80,11 @@ export async function show(root, context) {
       list,
     ),
   );
+  const plants = page.groups.flatMap((group) => group.plants).sort((a, b) => Number(b.role === 'main') - Number(a.role === 'main'));
+  keepForGarden(context.site, [
+    () => ask(context, 'pages/plants', { date: today() }),
+    () => ask(context, 'pages/today', { date: today() }),
+    () => ask(context, 'pages/water', { date: today() }),
+    ...plants.map((plant) => () => ask(context, `pages/plant/${encodeURIComponent(plant.id)}`, { date: today() })),
+  ]).catch((problem) => console.error(problem));
 }

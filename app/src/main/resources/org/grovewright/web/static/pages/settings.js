@@ -82,6 +82,9 @@ export async function show(root, context) {
       EXPORTS.map((file) => h('li', null, h('a', { href: `/api${base}/export/${file}`, download: '' }, t(`settings.export.${file}`)), h('span', { class: 'quiet' }, ` ${file.split('.').pop().toUpperCase()}`))),
     ),
     h('p', null, h('a', { class: 'button', href: `${sitePath(context.siteId)}/labels` }, t('settings.labels'))),
+    h('h3', null, t('settings.feed')),
+    h('p', null, t('settings.feed.explain')),
+    subscription(context, base),
   );
 
   const garden = h(
@@ -123,6 +126,32 @@ export async function show(root, context) {
     await forgetPages();
     location.assign('/login');
   }
+}
+
+function subscription(context, base) {
+  const place = h('div', { role: 'status' });
+  const make = async () => {
+    try {
+      const { path } = await context.api.post(`${base}/feed`);
+      const address = new URL(path, location.origin).href;
+      replace(
+        place,
+        field({ label: t('settings.feed.address'), help: t('settings.feed.secret'), control: h('input', { readonly: true, value: address, onfocus: (event) => event.target.select() }) }),
+        h('button', { type: 'button', class: 'plain', onclick: end }, t('settings.feed.end')),
+      );
+    } catch (problem) {
+      replace(place, problemNote(problem));
+    }
+  };
+  const end = async () => {
+    try {
+      await context.api.delete(`${base}/feed`);
+      replace(place, h('p', null, t('settings.feed.ended')));
+    } catch (problem) {
+      replace(place, problemNote(problem));
+    }
+  };
+  return h('div', null, h('button', { type: 'button', onclick: make }, t('settings.feed.make')), place);
 }
 
 function problemNote(problem) {

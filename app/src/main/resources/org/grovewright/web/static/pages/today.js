@@ -3,6 +3,7 @@ import { h, replace } from '../dom.js';
 import { icon } from '../icons.js';
 import { count, t } from '../i18n.js';
 import { journal } from '../garden/journal.js';
+import { keepForGarden } from '../offline.js';
 import { ask, cautions, figure, folded, keptNote, remarks, sitePath, today, waiting } from './common.js';
 
 export async function show(root, context) {
@@ -98,7 +99,7 @@ export async function show(root, context) {
   const dayBlock = (one, level = 'h3') => [
     h(level, null, capital(one.title)),
     hasWork(one) ? jobs(one) : h('p', { class: 'quiet' }, t('today.nothing')),
-    one.cautions.length ? cautions(one.cautions) : null,
+    one.cautions.length ? cautions(one.cautions, { open: level === 'h2' }) : null,
   ];
 
   replace(
@@ -150,8 +151,15 @@ export async function show(root, context) {
             h('ul', { class: 'jobs' }, page.lately.map((care) => h('li', { class: 'job care' }, icon('check'), h('div', null, h('strong', null, care.title), h('div', { class: 'quiet' }, care.day), h('div', null, care.text))))),
           )
         : null,
-      h('section', { class: 'card no-print' }, h('h2', null, t('journal.title')), journal(context, { subjectKind: 'site', subject: '' })),
+      h('section', { class: 'card no-print' }, h('h2', null, t('journal.title')), journal(context, { subjectKind: 'site', subject: '', zones: page.timer.map(({ zone, name }) => ({ id: zone, name: capital(name) })) })),
     ),
+  );
+  keep(context);
+}
+
+function keep(context) {
+  keepForGarden(context.site, ['today', 'plants', 'water', 'buy'].map((name) => () => ask(context, `pages/${name}`, { date: today() }))).catch(
+    (problem) => console.error(problem),
   );
 }
 

@@ -1,0 +1,51 @@
+package org.grovewright.web.views;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.NavigableMap;
+import java.util.TreeMap;
+import org.grovewright.advice.WaterLog;
+import org.grovewright.model.Preferences.Units;
+import org.grovewright.plan.Plan;
+import org.junit.jupiter.api.Test;
+
+class AdviceViewTest {
+  private static final Plan PLAN = SpanishPagesTest.plan("demo.yaml");
+  private static final Voice VOICE = Voice.of("en", Units.METRIC, "AUD");
+
+  private static AdviceView advice(LocalDate day, WaterLog log) {
+    return TodayPage.of(PLAN, day, log, VOICE).advice();
+  }
+
+  /** A dry month in which nothing was watered, by the owner's notes. */
+  private static WaterLog dry(LocalDate day) {
+    return new WaterLog(
+        day.minusDays(40)
+            .datesUntil(day)
+            .map(date -> WaterLog.Run.skipped(date, ""))
+            .toList(),
+        new TreeMap<>());
+  }
+
+  @Test
+  void afterADryMonthItSaysToWaterAndAfterRainToWait() {
+    LocalDate summer = LocalDate.of(2028, 1, 20);
+    WaterLog dry = dry(summer);
+    assertThat(advice(summer, dry).zones().get(0).action()).isIn("water", "wait");
+    assertThat(advice(summer, dry).lookAt()).isNotEmpty();
+    NavigableMap<LocalDate, Double> rain = new TreeMap<>();
+    List.of(1, 2, 3).forEach(back -> rain.put(summer.minusDays(back), 0.06));
+    AdviceView wet = advice(summer, new WaterLog(dry.runs(), rain));
+    assertThat(wet.zones().get(0).action()).isEqualTo("skip");
+    assertThat(wet.zones().get(0).text()).isEqualTo("Leave zone 1 off");
+    assertThat(wet.lookAt()).isEmpty();
+  }
+
+  @Test
+  void beforeTheWateringIsSetUpThereIsNoAdvice() {
+    assertThat(advice(PLAN.care().from().minusDays(1), WaterLog.EMPTY).zones()).isEmpty();
+    assertThat(advice(PLAN.care().from(), WaterLog.EMPTY).zones()).isNotEmpty();
+  }
+}
