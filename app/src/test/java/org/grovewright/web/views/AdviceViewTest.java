@@ -22,10 +22,7 @@ class AdviceViewTest {
   /** A dry month in which nothing was watered, by the owner's notes. */
   private static WaterLog dry(LocalDate day) {
     return new WaterLog(
-        day.minusDays(40)
-            .datesUntil(day)
-            .map(date -> WaterLog.Run.skipped(date, ""))
-            .toList(),
+        day.minusDays(40).datesUntil(day).map(date -> WaterLog.Run.skipped(date, "")).toList(),
         new TreeMap<>());
   }
 
