@@ -34,6 +34,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
       ExplainCommand.class,
       NetworkCommand.class,
       WhatIfCommand.class,
+      ReadingsCommand.class,
       CatalogueCommand.class,
       Et0Command.class,
       BalanceCommand.class,

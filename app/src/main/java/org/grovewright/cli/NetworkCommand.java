@@ -2,13 +2,24 @@ package org.grovewright.cli;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import org.grovewright.formats.inp.InpNote;
+import org.grovewright.formats.inp.InpReader;
+import org.grovewright.formats.inp.InpReading;
+import org.grovewright.hydraulics.HydraulicException;
+import org.grovewright.hydraulics.HydraulicProblem;
 import org.grovewright.hydraulics.Link;
 import org.grovewright.hydraulics.Network;
 import org.grovewright.hydraulics.Node;
 import org.grovewright.hydraulics.Solution;
+import org.grovewright.hydraulics.Solver;
 import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.plan.Plan;
 import picocli.CommandLine.Command;
@@ -21,7 +32,8 @@ import picocli.CommandLine.Spec;
     name = "network",
     description =
         "Prints, as CSV, head, pressure and outflow of every node and flow and speed of every link"
-            + " of the watering zones.",
+            + " of the watering zones of a grove, or of a pipe network in EPANET input text (a file"
+            + " whose name ends in .inp).",
     mixinStandardHelpOptions = true,
     sortOptions = false,
     footer = {
@@ -31,6 +43,7 @@ import picocli.CommandLine.Spec;
       "",
       "Example:",
       "  grovewright network grove.yaml > network.csv",
+      "  grovewright network district.inp > district.csv",
     })
 final class NetworkCommand implements Callable<Integer> {
   private static final double LITRES_PER_HOUR = 3.6e6;
@@ -41,7 +54,71 @@ final class NetworkCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Plan plan = new PlanSource(grove.catalogue(), spec.commandLine().getErr()).plan(grove.file());
+    boolean network = grove.file().toString().toLowerCase(Locale.ROOT).endsWith(".inp");
+    String text =
+        network
+            ? table(csv -> print("", solvedFile(), csv))
+            : table(
+                csv -> {
+                  for (ZoneResult zone : plan().watering().zones()) {
+                    print(zone.design().id(), zone.solution(), csv);
+                  }
+                });
+    spec.commandLine().getOut().print(text);
+    return ExitCode.OK;
+  }
+
+  private Plan plan() {
+    return new PlanSource(grove.catalogue(), spec.commandLine().getErr()).plan(grove.file());
+  }
+
+  /** Reads and solves a network text; what was left out of it is named on the error output. */
+  private Solution solvedFile() {
+    Path file = grove.file();
+    String text;
+    try {
+      if (!Files.isRegularFile(file)) {
+        throw new BadInputException(file + ": there is no such file.");
+      }
+      text = Files.readString(file, StandardCharsets.UTF_8);
+    } catch (CharacterCodingException e) {
+      throw new BadInputException(file + ": this is no text in UTF-8.");
+    } catch (IOException e) {
+      throw new BadInputException(file + ": the file cannot be read: " + e.getMessage());
+    }
+    InpReading reading = InpReader.read(text);
+    StringBuilder faults = new StringBuilder();
+    for (InpNote note : reading.notes()) {
+      String line = note.line() > 0 ? "line " + note.line() + ": " : "";
+      if (note.severity() == InpNote.Severity.ERROR) {
+        faults.append(file).append(": ").append(line).append(note.message()).append('\n');
+      } else {
+        spec.commandLine().getErr().println("note: " + file + ": " + line + note.message());
+      }
+    }
+    for (HydraulicProblem problem : reading.network().problems()) {
+      faults.append(file).append(": ").append(problem.message()).append(".\n");
+    }
+    if (faults.length() > 0) {
+      throw new BadInputException(faults.toString().stripTrailing());
+    }
+    try {
+      Solution solution = Solver.solve(reading.network());
+      for (HydraulicProblem notice : solution.notices()) {
+        spec.commandLine().getErr().println("note: " + file + ": " + notice.message() + ".");
+      }
+      return solution;
+    } catch (HydraulicException e) {
+      throw new BadInputException(file + ": " + e.getMessage());
+    }
+  }
+
+  /** Something that prints rows. */
+  private interface Rows {
+    void print(CSVPrinter csv) throws IOException;
+  }
+
+  private static String table(Rows rows) {
     StringBuilder text = new StringBuilder();
     CSVFormat format = CSVFormat.DEFAULT.builder().setRecordSeparator("\n").get();
     try (CSVPrinter csv = new CSVPrinter(text, format)) {
@@ -57,20 +134,15 @@ final class NetworkCommand implements Callable<Integer> {
           "outflow L/h",
           "flow L/h",
           "velocity m/s");
-      for (ZoneResult zone : plan.watering().zones()) {
-        print(zone, csv);
-      }
+      rows.print(csv);
     } catch (IOException e) {
       throw new UncheckedIOException("writing to memory cannot fail", e);
     }
-    spec.commandLine().getOut().print(text);
-    return ExitCode.OK;
+    return text.toString();
   }
 
-  private static void print(ZoneResult zone, CSVPrinter csv) throws IOException {
-    Network network = zone.network().network();
-    Solution solution = zone.solution();
-    String id = zone.design().id();
+  private static void print(String id, Solution solution, CSVPrinter csv) throws IOException {
+    Network network = solution.network();
     for (Node node : network.nodes()) {
       csv.printRecord(
           id,
@@ -102,7 +174,7 @@ final class NetworkCommand implements Callable<Integer> {
   }
 
   private static String number(double value) {
-    String text = String.format(java.util.Locale.ROOT, "%.6f", value);
+    String text = String.format(Locale.ROOT, "%.6f", value);
     return text.equals("-0.000000") ? "0.000000" : text;
   }
 }

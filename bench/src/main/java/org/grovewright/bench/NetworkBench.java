@@ -1,23 +1,34 @@
 package org.grovewright.bench;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.files.CatalogueFiles;
+import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.formats.inp.InpWriter;
+import org.grovewright.formats.weather.WeatherOfDescription;
 import org.grovewright.hydraulics.EmitterCurve;
+import org.grovewright.hydraulics.EmitterVariation;
+import org.grovewright.hydraulics.FieldUniformity;
 import org.grovewright.hydraulics.FrictionFormula;
 import org.grovewright.hydraulics.Network;
 import org.grovewright.hydraulics.PreparedNetwork;
 import org.grovewright.hydraulics.Solution;
 import org.grovewright.hydraulics.Solver;
+import org.grovewright.irrigation.ZoneResult;
+import org.grovewright.plan.Plan;
+import org.grovewright.plan.Planner;
 
 /**
- * Prints time, memory, steps and residuals of the solver by size of network. Run with {@code java
- * -cp "bench/target/lib/*:bench/target/classes" org.grovewright.bench.NetworkBench}.
+ * Prints time, memory, steps and residuals of the solver by size of network. Times are of the
+ * thread's own processor time. Run it with {@code bench/network}.
  */
 public final class NetworkBench {
   private static final int[] SIZES = {100, 1_000, 10_000, 100_000};
@@ -58,6 +69,42 @@ public final class NetworkBench {
       for (int size : SIZES) {
         row(formula, size);
       }
+    }
+    draws();
+  }
+
+  /** Ten thousand draws of the emitters of every zone of the demo, each a solve of its network. */
+  private static void draws() throws IOException {
+    Plan plan = demo();
+    EmitterVariation variation =
+        new EmitterVariation(0.04, 0.05, 0.5, 1).inWater(0.5, 30, 4, 20);
+    int draws = 10_000;
+    for (ZoneResult zone : plan.watering().zones()) {
+      Network network = zone.network().network();
+      FieldUniformity.simulate(network, variation, draws / 10, 1);
+      long start = CLOCK.getCurrentThreadCpuTime();
+      FieldUniformity field = FieldUniformity.simulate(network, variation, draws, 1);
+      double seconds = (CLOCK.getCurrentThreadCpuTime() - start) / 1e9;
+      System.out.printf(
+          Locale.ROOT,
+          "%d draws of %s of the demo (%d emitters): %.2f s; mean low-quarter uniformity %.1f %%%n",
+          draws,
+          zone.design().id(),
+          network.emitters().size(),
+          seconds,
+          100 * field.meanLowQuarter());
+    }
+  }
+
+  private static Plan demo() throws IOException {
+    Catalogue catalogue = CatalogueFiles.load().catalogue();
+    try (InputStream in =
+        CatalogueFiles.class.getResourceAsStream("/org/grovewright/examples/demo.yaml")) {
+      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      return Planner.plan(
+          new DescriptionReader(catalogue, new WeatherOfDescription())
+              .read(text, "demo.yaml", Path.of("")),
+          catalogue);
     }
   }
 

@@ -1,5 +1,6 @@
 package org.grovewright.hydraulics;
 
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -48,16 +49,25 @@ public final class Calibration {
   private static final int MOST_STEPS = 50;
   private static final double DIFFERENCE = 1e-3;
 
-  private final Network network;
   private final Parameter[] parameters;
-  private final List<Reading> readings;
-  private final PreparedNetwork prepared;
+  private final List<FieldRun> runs;
+  private final List<PreparedNetwork> prepared = new ArrayList<>();
+  private final Map<Parameter, Double> priors;
+  private final int size;
 
-  private Calibration(Network network, List<Parameter> parameters, List<Reading> readings) {
-    this.network = network;
+  private Calibration(
+      List<FieldRun> runs, List<Parameter> parameters, Map<Parameter, Double> priors) {
+    this.runs = runs;
     this.parameters = parameters.toArray(Parameter[]::new);
-    this.readings = readings;
-    prepared = Solver.prepare(network);
+    this.priors = priors;
+    int readings = 0;
+    for (FieldRun run : runs) {
+      PreparedNetwork ready = Solver.prepare(run.network());
+      run.closed().forEach(pipe -> ready.setClosed(pipe, true));
+      prepared.add(ready);
+      readings += run.readings().size();
+    }
+    size = readings + priors.size();
   }
 
   /**
@@ -74,7 +84,57 @@ public final class Calibration {
               + " for "
               + parameters.size());
     }
-    return new Calibration(network, parameters, readings).fit();
+    return new Calibration(List.of(FieldRun.of(network, readings)), parameters, Map.of()).fit();
+  }
+
+  /**
+   * Fits the parameters, which are the same in several networks, from what is thought of them
+   * beforehand and from readings. With a belief for every parameter there may be as few readings as
+   * one; bounds that are as wide as the belief then say that the readings tell nothing of it.
+   *
+   * @param runs networks and what was read while each ran
+   * @param beliefs parameters with the standard deviation of the logarithm of each beforehand
+   */
+  public static Fit fit(List<FieldRun> runs, Map<Parameter, Double> beliefs) {
+    return new Calibration(runs, List.copyOf(beliefs.keySet()), new EnumMap<>(beliefs)).fit();
+  }
+
+  /** A network with its doubtful figures multiplied by fitted factors. */
+  public static Network withFactors(Network network, Map<Parameter, Double> factors) {
+    Network.Builder builder = network.toBuilder();
+    factors.forEach(
+        (parameter, factor) -> {
+          switch (parameter) {
+            case ROUGHNESS -> {
+              for (Link link : network.links()) {
+                if (link instanceof Link.Pipe pipe) {
+                  builder.replace(rougher(pipe, factor));
+                }
+              }
+            }
+            case SUPPLY -> {
+              for (Node node : network.nodes()) {
+                if (node instanceof Node.Source source) {
+                  builder.replace(
+                      new Node.Source(
+                          source.id(), source.elevation(), steeper(source.supply(), factor)));
+                }
+              }
+            }
+            case EMITTERS -> {
+              for (EmitterGroup group : network.emitters()) {
+                builder.replace(
+                    new EmitterGroup(
+                        group.id(), group.nodeId(), group.curve().scaled(factor), group.count()));
+              }
+            }
+          }
+        });
+    return builder.build();
+  }
+
+  private static SupplyCurve steeper(SupplyCurve supply, double factor) {
+    return new SupplyCurve(supply.staticHead(), factor * supply.a(), supply.n());
   }
 
   private Fit fit() {
@@ -143,38 +203,45 @@ public final class Calibration {
   }
 
   private double[] residuals(double[] logs) {
-    apply(logs);
-    Solution solution = prepared.solve();
-    double[] residuals = new double[readings.size()];
-    for (int i = 0; i < residuals.length; i++) {
-      residuals[i] = readings.get(i).residual(solution);
+    double[] residuals = new double[size];
+    int at = 0;
+    for (int r = 0; r < runs.size(); r++) {
+      apply(logs, runs.get(r).network(), prepared.get(r));
+      Solution solution = prepared.get(r).solve();
+      for (Reading reading : runs.get(r).readings()) {
+        residuals[at++] = reading.residual(solution);
+      }
+    }
+    for (int i = 0; i < parameters.length; i++) {
+      Double deviation = priors.get(parameters[i]);
+      if (deviation != null) {
+        residuals[at++] = -logs[i] / deviation;
+      }
     }
     return residuals;
   }
 
-  private void apply(double[] logs) {
+  private void apply(double[] logs, Network network, PreparedNetwork ready) {
     for (int i = 0; i < logs.length; i++) {
       double factor = Math.exp(logs[i]);
       switch (parameters[i]) {
         case ROUGHNESS -> {
           for (Link link : network.links()) {
             if (link instanceof Link.Pipe pipe) {
-              prepared.setPipe(rougher(pipe, factor));
+              ready.setPipe(rougher(pipe, factor));
             }
           }
         }
         case SUPPLY -> {
           for (Node node : network.nodes()) {
             if (node instanceof Node.Source source) {
-              SupplyCurve s = source.supply();
-              prepared.setSupply(
-                  source.id(), new SupplyCurve(s.staticHead(), factor * s.a(), s.n()));
+              ready.setSupply(source.id(), steeper(source.supply(), factor));
             }
           }
         }
         case EMITTERS -> {
           for (int g = 0; g < network.emitters().size(); g++) {
-            prepared.setEmitterFactor(g, factor);
+            ready.setEmitterFactor(g, factor);
           }
         }
       }

@@ -4,12 +4,12 @@ package org.grovewright.hydraulics;
  * How much water one emitter gives at a pressure.
  *
  * <p>A curve is made of up to three power laws {@code q = k h^x}, each for a range of pressure,
- * which meet without a jump. A plain emitter has one (Karmeli and Keller's emitter equation); a
- * pressure-compensating one rises like an orifice until its diaphragm starts to work, is nearly
- * flat over its range, and rises like an orifice again above it. Nothing comes out, and nothing is
- * drawn in, at or below zero pressure, or below the shut-off pressure of an anti-drain emitter.
- * Over the first few millimetres of head a cubic leads from zero into the law so that the slope
- * stays finite.
+ * which meet without a jump. A plain emitter has one (Karmeli and Keller's emitter equation, from
+ * memory); a pressure-compensating one rises like an orifice until its diaphragm starts to work, is
+ * nearly flat over its range, and rises like an orifice again above it. Nothing comes out, and
+ * nothing is drawn in, at or below zero pressure, or below the shut-off pressure of an anti-drain
+ * emitter. Over the first few millimetres of head a cubic leads from zero into the law so that the
+ * slope stays finite.
  */
 public final class EmitterCurve {
   /** Width of the cubic that leads from zero into the law, in m. */

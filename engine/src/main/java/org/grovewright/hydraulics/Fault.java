@@ -19,7 +19,7 @@ public sealed interface Fault {
    * @param diameter diameter of the hole in m
    */
   record Leak(String nodeId, double diameter) implements Fault {
-    /** Discharge coefficient of a sharp-edged hole; common textbook value. */
+    /** Discharge coefficient of a sharp-edged hole; common textbook value, from memory. */
     private static final double SHARP_EDGE = 0.6;
 
     @Override
@@ -138,6 +138,26 @@ public sealed interface Fault {
         stuck = new Link.LossDevice(u.id(), u.from(), u.to(), none, true, true);
       }
       return network.toBuilder().replace(stuck).build();
+    }
+  }
+
+  /**
+   * A pipe partly blocked.
+   *
+   * @param pipeId the pipe
+   * @param open share of the bore's area that is open, above 0
+   */
+  record Blockage(String pipeId, double open) implements Fault {
+    @Override
+    public String description() {
+      return pipeId + " open to " + Math.round(1000 * open) / 10.0 + " % of its bore";
+    }
+
+    @Override
+    public Network applyTo(Network network) {
+      Link.Pipe pipe = (Link.Pipe) network.links().get(network.linkIndex(pipeId));
+      double loss = pipe.minorLoss() + FaultSearch.blockageLoss(open);
+      return network.toBuilder().replace(pipe.withMinorLoss(loss)).build();
     }
   }
 

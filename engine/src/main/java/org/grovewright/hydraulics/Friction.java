@@ -70,8 +70,9 @@ public final class Friction {
    * or slope.
    *
    * <p>Laminar: {@code 64 / Re} (Hagen-Poiseuille). Turbulent: the explicit formula of Swamee and
-   * Jain (1976), {@code 0.25 / log10(e/3.7 + 5.74 / Re^0.9)^2}. Between Reynolds 2000 and 4000: the
-   * cubic of Dunlop (1991), which is the one cubic that meets value and slope of both neighbours.
+   * Jain (1976, from memory), {@code 0.25 / log10(e/3.7 + 5.74 / Re^0.9)^2}. Between Reynolds 2000
+   * and 4000: the cubic of Dunlop (1991, from memory), which is the one cubic that meets value and
+   * slope of both neighbours.
    *
    * @param reynolds Reynolds number, positive
    * @param relativeRoughness roughness height over inside diameter

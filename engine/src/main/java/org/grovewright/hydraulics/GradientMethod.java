@@ -3,7 +3,7 @@ package org.grovewright.hydraulics;
 import java.util.Arrays;
 
 /**
- * Newton's method on heads and flows together, after Todini and Pilati (1988).
+ * Newton's method on heads and flows together, after Todini and Pilati (1988, from memory).
  *
  * <p>Each step linearises the loss of every link at its flow and the outflow of every emitter at
  * its pressure, which leaves one linear system for the changes of head; the changes of flow follow

@@ -136,6 +136,21 @@ public final class Network {
     return indexIn(emitterIndex, id, "emitter");
   }
 
+  /** Whether there is a link with this name. */
+  public boolean hasLink(String id) {
+    return linkIndex.containsKey(id);
+  }
+
+  /** Whether there is a group of emitters with this name. */
+  public boolean hasEmitter(String id) {
+    return emitterIndex.containsKey(id);
+  }
+
+  /** Whether there is a node with this name. */
+  public boolean hasNode(String id) {
+    return nodeIndex.containsKey(id);
+  }
+
   /** Place of a node in {@link #nodes}, or -1. */
   int findNode(String id) {
     Integer index = nodeIndex.get(id);

@@ -6,7 +6,7 @@ public final class ReductionFactor {
 
   /**
    * The factor F for equal outlets at equal spacing, the first one a full spacing from the inlet:
-   * {@code F = 1/(m+1) + 1/(2N) + sqrt(m-1)/(6 N^2)} (Christiansen, 1942).
+   * {@code F = 1/(m+1) + 1/(2N) + sqrt(m-1)/(6 N^2)} (Christiansen, 1942, from memory).
    *
    * @param outlets number of outlets N, at least 1
    * @param m exponent of the flow in the friction formula, e.g. 1.852
@@ -27,7 +27,7 @@ public final class ReductionFactor {
 
   /**
    * The factor where the first outlet is not a full spacing from the inlet: {@code F' = (N F + r -
-   * 1)/(N + r - 1)} (Jensen and Fratini, 1957, generalised).
+   * 1)/(N + r - 1)} (Jensen and Fratini, 1957, generalised; from memory).
    *
    * @param factor the factor F for a full first spacing
    * @param outlets number of outlets N

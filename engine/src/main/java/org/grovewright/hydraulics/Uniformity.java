@@ -8,8 +8,8 @@ public final class Uniformity {
 
   /**
    * Low-quarter distribution uniformity: mean of the lowest quarter over the mean of all (Merriam
-   * and Keller, 1978). Where the number of flows is no multiple of four, the last of the lowest
-   * quarter counts in part.
+   * and Keller, 1978, from memory). Where the number of flows is no multiple of four, the last of
+   * the lowest quarter counts in part.
    *
    * @param flows at least one flow, not all zero
    * @return a share from 0 to 1
@@ -31,7 +31,7 @@ public final class Uniformity {
 
   /**
    * Design emission uniformity {@code EU = (1 - 1.27 CV / sqrt(n)) qmin / qavg} (Keller and
-   * Karmeli, 1974).
+   * Karmeli, 1974, from memory).
    *
    * @param manufacturingCv coefficient of variation of new emitters, as a share
    * @param emittersPerPlant emitters that serve one plant, at least 1
@@ -50,7 +50,7 @@ public final class Uniformity {
 
   /**
    * Statistical uniformity {@code 1 - V}, V being the coefficient of variation of the flows (Bralts
-   * and others, 1981).
+   * and others, 1981, from memory).
    *
    * @return a share, at most 1
    */
@@ -71,7 +71,8 @@ public final class Uniformity {
   }
 
   /**
-   * Coefficient of uniformity: one less the mean deviation over the mean (Christiansen, 1942).
+   * Coefficient of uniformity: one less the mean deviation over the mean (Christiansen, 1942, from
+   * memory).
    *
    * @return a share, at most 1
    */

@@ -12,8 +12,8 @@ public final class Water {
    *
    * <p>Dynamic viscosity by the exponential fit {@code mu = 2.414e-5 * 10^(247.8 / (T - 140))} Pa s
    * with T in kelvin, density by {@code 1000 (1 - (t + 288.9414)(t - 3.9863)^2 / (508929.2 (t +
-   * 68.12963)))} kg/m3 with t in degrees Celsius; both are common textbook fits, good to about 1 %
-   * between 0 and 60 degrees.
+   * 68.12963)))} kg/m3 with t in degrees Celsius; both are common textbook fits, from memory, good
+   * to about 1 % between 0 and 60 degrees.
    *
    * @param celsius water temperature, 0 to 100 degrees Celsius
    */

@@ -5,9 +5,9 @@
  * where it is low, and loses head to friction on the way. Two laws fix the answer: at every
  * junction as much water comes in as goes out, and along every pipe the head lost is the one its
  * flow causes. An emitter passes more water the higher the pressure behind it, so flows and
- * pressures must be found together. The global gradient method (Todini and Pilati, 1988) does so by
- * Newton's method on both laws at once: each step solves one symmetric, positive definite linear
- * system in the heads.
+ * pressures must be found together. The global gradient method (Todini and Pilati, 1988, from
+ * memory) does so by Newton's method on both laws at once: each step solves one symmetric, positive
+ * definite linear system in the heads.
  *
  * <p>A {@link org.grovewright.hydraulics.Network} is built once and never changes; {@link
  * org.grovewright.hydraulics.Solver} checks it and prepares it; a {@link

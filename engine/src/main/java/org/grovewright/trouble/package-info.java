@@ -9,6 +9,7 @@
  * fitted first, then every place is tried for a leak, a blockage or dirt, and the places are ranked
  * by how well each explains what was read.
  *
- * <p>{@link org.grovewright.trouble.WhatIfs} looks forwards.
+ * <p>{@link org.grovewright.trouble.WhatIfs} looks forwards and {@link
+ * org.grovewright.trouble.Diagnosis} backwards.
  */
 package org.grovewright.trouble;

@@ -1,0 +1,135 @@
+package org.grovewright.trouble;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import org.grovewright.hydraulics.Calibration.Parameter;
+import org.grovewright.hydraulics.Fault;
+import org.grovewright.hydraulics.FaultSearch.Finding;
+import org.grovewright.hydraulics.Network;
+import org.grovewright.hydraulics.PreparedNetwork;
+import org.grovewright.hydraulics.Reading;
+import org.grovewright.hydraulics.Solution;
+import org.grovewright.hydraulics.Solver;
+import org.grovewright.irrigation.Outlet;
+import org.grovewright.irrigation.ZoneResult;
+import org.grovewright.plan.Plan;
+import org.grovewright.trouble.FieldReading.Kind;
+import org.junit.jupiter.api.Test;
+
+/** The whole way from a faulty system through noisy readings to the place to dig, on the demo. */
+class DiagnosisTest {
+  private static final Plan PLAN = ExamplePlans.of("demo.yaml");
+  private static final double NOISE = 0.05;
+
+  private final Random random = new Random(7);
+  private final List<FieldReading> readings = new ArrayList<>();
+
+  private static ZoneResult zone() {
+    return PLAN.watering().zones().get(0);
+  }
+
+  private String plant(Outlet outlet) {
+    return PLAN.grove().plantings().get(outlet.plant()).id();
+  }
+
+  /** Takes the readings that the fields name from a faulty network, with noise. */
+  private void read(Network faulty, Kind kind, String place, List<String> folded) {
+    FieldReading asked = new FieldReading(1, zone().design().id(), kind, place, folded, 0);
+    PlacedReading placed = PlacedReading.of(List.of(asked), PLAN.grove(), PLAN.watering()).get(0);
+    PreparedNetwork prepared = Solver.prepare(faulty);
+    placed.closed().forEach(pipe -> prepared.setClosed(pipe, true));
+    Solution solution = prepared.solve();
+    double value = new Reading(placed.quantity(), placed.id(), 0, 1).in(solution);
+    double noisy = value * (1 + NOISE * random.nextGaussian());
+    double si = kind == Kind.PRESSURE ? noisy * 9806.65 : noisy;
+    readings.add(new FieldReading(1, asked.zoneId(), kind, place, folded, si));
+  }
+
+  /** Meter, gauges at tap and row ends, a can at every plant. */
+  private void round(Network faulty) {
+    read(faulty, Kind.METER, "", List.of());
+    read(faulty, Kind.PRESSURE, "tap", List.of());
+    for (Tubing.Run run : Tubing.runs(PLAN.watering())) {
+      read(faulty, Kind.PRESSURE, run.profile().line().id() + " end", List.of());
+    }
+    zone().design().outlets().stream()
+        .map(this::plant)
+        .distinct()
+        .forEach(plant -> read(faulty, Kind.CATCH, plant, List.of()));
+  }
+
+  private Diagnosis diagnosis() {
+    return Diagnosis.of(
+        PlacedReading.of(readings, PLAN.grove(), PLAN.watering()), PLAN.grove(), NOISE);
+  }
+
+  private static List<String> firstThree(Diagnosis diagnosis) {
+    return diagnosis.likeliest().stream()
+        .limit(3)
+        .map(finding -> finding.suspicion().element())
+        .toList();
+  }
+
+  @Test
+  void aSoundSystemGivesNoAlarm() {
+    round(zone().network().network());
+    Diagnosis diagnosis = diagnosis();
+    assertThat(diagnosis.pointsToFault()).isFalse();
+    assertThat(diagnosis.estimates().get(Parameter.EMITTERS).low()).isLessThan(1);
+    assertThat(diagnosis.estimates().get(Parameter.EMITTERS).high()).isGreaterThan(1);
+  }
+
+  /** Emitters worn alike are wear, not a fault, and the bounds hold the truth. */
+  @Test
+  void wearIsMeasured() {
+    Network sound = zone().network().network();
+    Set<String> all = Set.copyOf(sound.emitters().stream().map(group -> group.id()).toList());
+    round(new Fault.Clogging(all, 0.85).applyTo(sound));
+    Diagnosis diagnosis = diagnosis();
+    assertThat(diagnosis.pointsToFault()).isFalse();
+    assertThat(diagnosis.estimates().get(Parameter.EMITTERS).factor()).isBetween(0.80, 0.90);
+  }
+
+  @Test
+  void aLeakIsFoundToAStretch() {
+    Stretch where = Stretch.of(zone(), PLAN.grove()).get(6);
+    Network leaking =
+        new Fault.Hole(where.pipeId(), 0.4, 0.003).applyTo(zone().network().network());
+    round(leaking);
+    for (Tubing.Run run : Tubing.runs(PLAN.watering())) {
+      String line = run.profile().line().id();
+      read(leaking, Kind.METER, "", List.of(line + " start"));
+      for (double along = 3; along < run.lengthM() - 1; along += 3) {
+        read(leaking, Kind.METER, "", List.of(line + " " + along + " m"));
+      }
+    }
+    Diagnosis diagnosis = diagnosis();
+    assertThat(diagnosis.pointsToFault()).isTrue();
+    assertThat(firstThree(diagnosis)).contains(where.name());
+    Finding found =
+        diagnosis.likeliest().stream()
+            .filter(f -> f.suspicion().element().equals(where.name()))
+            .findFirst()
+            .orElseThrow();
+    assertThat(found.size()).isBetween(0.0025, 0.0035);
+  }
+
+  @Test
+  void aCloggedPlantIsFound() {
+    Outlet some = zone().design().outlets().get(9);
+    Set<String> its =
+        Set.copyOf(
+            zone().design().outlets().stream()
+                .filter(o -> o.plant() == some.plant())
+                .map(Outlet::id)
+                .toList());
+    round(new Fault.Clogging(its, 0.4).applyTo(zone().network().network()));
+    Diagnosis diagnosis = diagnosis();
+    assertThat(diagnosis.pointsToFault()).isTrue();
+    assertThat(firstThree(diagnosis)).contains("the emitters of " + plant(some));
+  }
+}
