@@ -76,8 +76,7 @@ public final class NetworkBench {
   /** Ten thousand draws of the emitters of every zone of the demo, each a solve of its network. */
   private static void draws() throws IOException {
     Plan plan = demo();
-    EmitterVariation variation =
-        new EmitterVariation(0.04, 0.05, 0.5, 1).inWater(0.5, 30, 4, 20);
+    EmitterVariation variation = new EmitterVariation(0.04, 0.05, 0.5, 1).inWater(0.5, 30, 4, 20);
     int draws = 10_000;
     for (ZoneResult zone : plan.watering().zones()) {
       Network network = zone.network().network();
