@@ -63,11 +63,15 @@ final class SmallCase {
     return few;
   }
 
+  /** The grove of a seed. */
+  static Grove grove(long seed, Catalogue catalogue) {
+    return new DescriptionReader(catalogue, null)
+        .read(text(seed), "seed-" + seed + ".yaml", Path.of("."));
+  }
+
   /** The site of a seed's grove, ready to be designed for. */
   static DesignSite site(long seed, Catalogue catalogue) {
-    Grove grove =
-        new DescriptionReader(catalogue, null)
-            .read(text(seed), "seed-" + seed + ".yaml", Path.of("."));
+    Grove grove = grove(seed, catalogue);
     FigureBook book = new FigureBook();
     Terrain terrain = Terrain.of(grove.site());
     WaterNeeds needs = WaterNeeds.of(grove, catalogue, book);

@@ -97,7 +97,7 @@ final class EmitterChoice {
   List<EmitterMatch.Option> options(
       Optional<EmitterType> given, boolean main, ToDoubleFunction<String> price) {
     List<EmitterMatch.Option> all = new ArrayList<>();
-    for (EmitterType emitter : given.map(List::of).orElse(fit)) {
+    for (EmitterType emitter : given.map(List::of).orElseGet(this::candidates)) {
       double flow = flowOf(emitter);
       double each = price.applyAsDouble(emitter.key());
       for (int count = least(main);
@@ -110,6 +110,15 @@ final class EmitterChoice {
     }
     all.removeIf(option -> all.stream().anyMatch(other -> outdone(option, other)));
     return all;
+  }
+
+  /** Types to match from: where evenness is asked for, only those that are made most alike. */
+  private List<EmitterType> candidates() {
+    if (policy.leastAtCompanions() <= 1) {
+      return fit;
+    }
+    double best = fit.stream().mapToDouble(EmitterType::manufacturingCv).min().orElse(0);
+    return fit.stream().filter(e -> e.manufacturingCv() <= best + 1e-9).toList();
   }
 
   private static boolean outdone(EmitterMatch.Option option, EmitterMatch.Option other) {
