@@ -43,6 +43,20 @@ class KcCurveTest {
   }
 
   @Test
+  void beansOfExample28() {
+    // FAO-56 Example 28, single coefficient: 0.15, 1.19 and 0.35 with the same stages have 0.15,
+    // 0.77, 1.19 and 0.56 on days 20, 40, 70 and 95; half a day earlier here, as above.
+    Species beans =
+        TestCatalogue.species(
+            "b", false, 1, 1, new Species.Kc(0.15, 1.19, 0.35, 25, 25, 30, 20, 1));
+    KcCurve curve = KcCurve.of(beans, false);
+    assertThat(curve.basalOnDay(20, 0, 0)).isCloseTo(0.15, within(0.005));
+    assertThat(curve.basalOnDay(40, 0, 0)).isCloseTo(0.77, within(0.026));
+    assertThat(curve.basalOnDay(70, 0, 0)).isCloseTo(1.19, within(0.005));
+    assertThat(curve.basalOnDay(95, 0, 0)).isCloseTo(0.56, within(0.026));
+  }
+
+  @Test
   void seasonStartsSixMonthsLaterInTheSouth() {
     KcCurve north = KcCurve.of(TestCatalogue.evergreen(), false);
     KcCurve south = KcCurve.of(TestCatalogue.evergreen(), true);
