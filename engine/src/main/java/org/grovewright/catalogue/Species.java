@@ -22,6 +22,7 @@ import java.util.OptionalDouble;
  * @param kc crop coefficients of a mature stand
  * @param salinityThresholdSPerM salinity of the saturation extract at which growth begins to fall,
  *     S/m
+ * @param salinityLimitSPerM salinity of the saturation extract at which nothing grows any more, S/m
  * @param coldLimitC temperature that a mature plant survives, degrees Celsius
  * @param phMin lowest suitable soil pH
  * @param phMax highest suitable soil pH
@@ -44,6 +45,7 @@ public record Species(
     double depletion,
     Kc kc,
     OptionalDouble salinityThresholdSPerM,
+    OptionalDouble salinityLimitSPerM,
     double coldLimitC,
     double phMin,
     double phMax,

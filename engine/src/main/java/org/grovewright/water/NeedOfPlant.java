@@ -22,6 +22,7 @@ final class NeedOfPlant {
   final double evaporationM3PerS;
   final double storeM3;
   final double intervalS;
+  final Leaching leaching;
 
   /**
    * Finds the month.
@@ -39,7 +40,9 @@ final class NeedOfPlant {
       double weatherShift,
       double rainM,
       SoilWater soil,
-      NeedSettings settings) {
+      NeedSettings settings,
+      Leaching leaching) {
+    this.leaching = leaching;
     plant = PlantAtAge.of(growth, species, years, et.sun().noonElevationRad(), soil, settings);
     basal = curve.basal(month, weatherShift, settings.basalDifference().value());
     double et0 = et.et0MPerS();
@@ -95,6 +98,7 @@ final class NeedOfPlant {
   }
 
   double needM3PerS() {
-    return Math.max(0, useM3PerS() - rainM3PerS());
+    // FAO 29 equation 7: what is brought is what is used, over the share that is not for leaching.
+    return Math.max(0, useM3PerS() - rainM3PerS()) / (1 - leaching.share());
   }
 }

@@ -99,11 +99,21 @@ public record WaterNeeds(
               species.key(), key -> KcCurve.of(species, grove.site().southern()));
       Growth growth = Growth.of(planting, species, grove.start(), catalogue.constants());
       plants.add(
-          new PlantMonths(grove, climate, soil, settings, et0, species, curve, growth)
+          new PlantMonths(
+                  grove,
+                  climate,
+                  soil,
+                  settings,
+                  et0,
+                  species,
+                  curve,
+                  growth,
+                  Leaching.of(species, grove.supply().salinitySPerM().orElse(0), catalogue))
               .enter(planting, book));
     }
-    return new WaterNeeds(
-        climate, soil, plants, EtFindings.of(grove.climate(), climate, catalogue));
+    List<Finding> findings = new ArrayList<>(EtFindings.of(grove.climate(), climate, catalogue));
+    findings.addAll(Leaching.findings(grove, catalogue));
+    return new WaterNeeds(climate, soil, plants, findings);
   }
 
   static Species speciesOf(Planting planting, Catalogue catalogue) {
@@ -200,7 +210,8 @@ public record WaterNeeds(
       List<Figure> et0,
       Species species,
       KcCurve curve,
-      Growth growth) {
+      Growth growth,
+      Leaching leaching) {
 
     PlantNeed enter(Planting planting, FigureBook book) {
       String slug = FigureBook.slug(planting.id());
@@ -236,7 +247,8 @@ public record WaterNeeds(
           shift,
           normal.rainM().orElse(0),
           soil,
-          settings);
+          settings,
+          leaching);
     }
 
     private MonthNeed entered(
@@ -297,22 +309,37 @@ public record WaterNeeds(
     }
 
     private Working needWorking(NeedOfPlant found, int month, String speciesOrigin) {
-      return Working.of(
-          NEED_FORMULA,
-          NEED_SOURCE,
-          Input.from("ET0", et0.get(month - 1)),
-          computed("K_cb", found.basal, Kind.NUMBER, speciesOrigin),
-          computed("k", found.plant.densityRatio(), Kind.NUMBER, "Allen and Pereira (2009)"),
-          settings.canopyMultiplier().as("M"),
-          computed("D", found.plant.spreadM(), Kind.LENGTH, speciesOrigin),
-          computed("h", found.plant.heightM(), Kind.LENGTH, speciesOrigin),
-          computed("A_g", found.plant.groundM2(), Kind.AREA, speciesOrigin),
-          computed("K_e", found.evaporationCoefficient, Kind.NUMBER, "FAO-56 equation 7-4"),
-          computed("m", settings.mulchReduction(), Kind.SHARE, settings.mulchOrigin()),
-          computed(
-              "A_e", found.plant.exposedM2(), Kind.AREA, "wetted soil out of the crown's shade"),
-          computed("P_e", found.rainMPerS, Kind.WATER_DEPTH_RATE, "USDA-SCS effective rain"),
-          computed("A_s", found.plant.soilM2(), Kind.AREA, "soil within the reach of the roots"));
+      List<Input> inputs =
+          new ArrayList<>(
+              List.of(
+                  Input.from("ET0", et0.get(month - 1)),
+                  computed("K_cb", found.basal, Kind.NUMBER, speciesOrigin),
+                  computed(
+                      "k", found.plant.densityRatio(), Kind.NUMBER, "Allen and Pereira (2009)"),
+                  settings.canopyMultiplier().as("M"),
+                  computed("D", found.plant.spreadM(), Kind.LENGTH, speciesOrigin),
+                  computed("h", found.plant.heightM(), Kind.LENGTH, speciesOrigin),
+                  computed("A_g", found.plant.groundM2(), Kind.AREA, speciesOrigin),
+                  computed("K_e", found.evaporationCoefficient, Kind.NUMBER, "FAO-56 equation 7-4"),
+                  computed("m", settings.mulchReduction(), Kind.SHARE, settings.mulchOrigin()),
+                  computed(
+                      "A_e",
+                      found.plant.exposedM2(),
+                      Kind.AREA,
+                      "wetted soil out of the crown's shade"),
+                  computed(
+                      "P_e", found.rainMPerS, Kind.WATER_DEPTH_RATE, "USDA-SCS effective rain"),
+                  computed(
+                      "A_s",
+                      found.plant.soilM2(),
+                      Kind.AREA,
+                      "soil within the reach of the roots")));
+      inputs.addAll(leaching.inputs());
+      boolean salty = leaching.share() > 0;
+      return new Working(
+          salty ? NEED_FORMULA + ", over 1 - L" : NEED_FORMULA,
+          inputs,
+          salty ? NEED_SOURCE + "; " + Leaching.SOURCE : NEED_SOURCE);
     }
 
     private Working intervalWorking(NeedOfPlant found, String speciesOrigin) {

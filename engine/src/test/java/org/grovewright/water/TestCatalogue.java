@@ -112,6 +112,7 @@ public final class TestCatalogue {
         evergreen ? 0.7 : 0.5,
         kc,
         OptionalDouble.empty(),
+        OptionalDouble.empty(),
         -3,
         5.5,
         7.5,

@@ -94,6 +94,7 @@ public final class Samples {
         0.5,
         new Species.Kc(0.5, 0.9, 0.7, 30, 50, 100, 60, 3),
         OptionalDouble.empty(),
+        OptionalDouble.empty(),
         coldLimitC,
         5.5,
         7.5,

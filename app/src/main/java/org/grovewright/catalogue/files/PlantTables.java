@@ -69,6 +69,14 @@ final class PlantTables {
                       "salinity of the saturation extract at which growth begins to fall")
                   .over(10)
                   .optional(),
+              number(
+                      "salinity_limit_ds_per_m",
+                      "dS/m",
+                      0,
+                      60,
+                      "salinity of the saturation extract at which nothing grows any more")
+                  .over(10)
+                  .optional(),
               number("cold_limit_c", "°C", -60, 20, "temperature that a mature plant survives"),
               number("ph_min", "", 3, 10, "lowest suitable soil pH"),
               number("ph_max", "", 3, 10, "highest suitable soil pH"),
@@ -121,6 +129,7 @@ final class PlantTables {
             v.whole("late_days"),
             v.whole("season_start_month")),
         v.siIfAny("salinity_threshold_ds_per_m"),
+        v.siIfAny("salinity_limit_ds_per_m"),
         v.si("cold_limit_c"),
         v.si("ph_min"),
         v.si("ph_max"),
