@@ -35,6 +35,7 @@ class ArchitectureTest {
           Map.entry("water", Set.of("growth")),
           Map.entry("irrigation", Set.of("growth", "hydraulics", "layout", "water")),
           Map.entry("season", Set.of("irrigation", "hydraulics", "water")),
+          Map.entry("storage", Set.of("irrigation", "water")),
           Map.entry("buying", Set.of()),
           Map.entry("trouble", Set.of("irrigation", "hydraulics")),
           Map.entry("work", Set.of("ground")));

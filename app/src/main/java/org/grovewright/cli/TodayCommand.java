@@ -7,17 +7,23 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.grovewright.advice.TodayAdvice;
 import org.grovewright.advice.TodayAdvice.MeasuredWeather;
 import org.grovewright.advice.WaterLog;
 import org.grovewright.finding.Finding;
-import org.grovewright.formats.weather.FilledSeries;
+import org.grovewright.formats.weather.ForecastException;
+import org.grovewright.formats.weather.ForecastSettings;
+import org.grovewright.formats.weather.ForecastSource;
+import org.grovewright.formats.weather.HttpForecast;
+import org.grovewright.formats.weather.UsualTemperatures;
 import org.grovewright.formats.weather.WaterLogCsv;
 import org.grovewright.formats.weather.WeatherFileException;
-import org.grovewright.formats.weather.WeatherFiles;
 import org.grovewright.model.Climate;
+import org.grovewright.model.Climate.DayWeather;
+import org.grovewright.model.Site;
 import org.grovewright.plan.Plan;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.sheets.ReaderUnits;
@@ -56,14 +62,7 @@ import picocli.CommandLine.Spec;
 final class TodayCommand implements Callable<Integer> {
   @Mixin private GroveArguments grove;
 
-  @Option(
-      names = "--weather",
-      paramLabel = "WEATHER.csv",
-      description =
-          "Daily weather until today: a table as for et0, or a GHCN-Daily station record. Days after"
-              + " today are taken for a forecast. Needed unless the grove itself names daily"
-              + " weather.")
-  private Path weatherFile;
+  @Mixin private WeatherArguments weather;
 
   @Option(
       names = "--log",
@@ -78,11 +77,13 @@ final class TodayCommand implements Callable<Integer> {
   private String day;
 
   @Option(
-      names = "--wind-height",
-      paramLabel = "METRES",
-      defaultValue = "2",
-      description = "Height of the wind measurements of the weather file; 2 if not given.")
-  private double windHeightM;
+      names = "--forecast",
+      paramLabel = "FORECAST.properties",
+      description =
+          "Fetch the coming days from the forecast service that this file describes. Without it"
+              + " nothing is fetched, and days after today that the weather file has are taken for"
+              + " the forecast.")
+  private Path forecastFile;
 
   @Option(
       names = "--picture",
@@ -98,20 +99,17 @@ final class TodayCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
     LocalDate date = date();
-    if (!(windHeightM >= 0.5 && windHeightM <= 200)) {
-      throw new BadInputException("--wind-height must lie between 0.5 and 200 metres.");
-    }
     Plan plan = new PlanSource(grove.catalogue(), err).plan(grove.file());
     TodayAdvice advice;
     try {
-      MeasuredWeather weather = weather(plan, err);
+      MeasuredWeather known = known(plan, date, err);
       WaterLog log = logFile == null ? WaterLog.EMPTY : WaterLogCsv.read(logFile, zones(plan));
-      advice = TodayAdvice.of(plan, weather, log, date, new FigureBook());
+      advice = TodayAdvice.of(plan, known, log, date, new FigureBook());
     } catch (WeatherFileException e) {
       throw new BadInputException(e.getMessage());
     } catch (IllegalArgumentException e) {
       throw new BadInputException(
-          (weatherFile == null ? grove.file() : weatherFile) + ": " + e.getMessage() + ".");
+          weather.file().orElse(grove.file()) + ": " + e.getMessage() + ".");
     }
     out.println(new TodayWords(advice, plan.grove(), plan.catalogue()).line());
     ReaderUnits units =
@@ -139,20 +137,36 @@ final class TodayCommand implements Callable<Integer> {
     return plan.watering().zones().stream().map(zone -> zone.design().id()).toList();
   }
 
-  private MeasuredWeather weather(Plan plan, PrintWriter err) {
-    Climate own = plan.grove().climate();
-    if (weatherFile == null) {
-      if (own.daily().isEmpty()) {
-        throw new BadInputException(
-            "The grove has no daily weather; name a file of it with --weather.");
+  private MeasuredWeather known(Plan plan, LocalDate date, PrintWriter err) {
+    Climate climate = weather.into(plan.grove(), err).climate();
+    if (climate.daily().isEmpty()) {
+      throw new BadInputException(
+          "The grove has no daily weather; name a file of it with --weather.");
+    }
+    List<DayWeather> days = new ArrayList<>(climate.daily());
+    if (forecastFile != null) {
+      List<DayWeather> coming = coming(plan, err);
+      if (!coming.isEmpty()) {
+        days.removeIf(known -> !known.date().isBefore(date));
+        coming.stream().filter(next -> !next.date().isBefore(date)).forEach(days::add);
       }
-      return new MeasuredWeather(own.daily(), own.windHeightM());
     }
-    FilledSeries series = WeatherFiles.days(weatherFile);
-    if (!series.remarks().isEmpty()) {
-      err.println("note: " + weatherFile + ": " + series.remarks());
+    return new MeasuredWeather(days, climate.windHeightM());
+  }
+
+  /** The forecast; nothing, with a word on why, where none could be had. */
+  private List<DayWeather> coming(Plan plan, PrintWriter err) {
+    ForecastSource source = new HttpForecast(ForecastSettings.read(forecastFile, System::getenv));
+    Site site = plan.grove().site();
+    try {
+      List<DayWeather> days = source.days(site.latitudeDeg(), site.longitudeDeg());
+      UsualTemperatures.check(forecastFile.toString(), days, plan.grove().climate());
+      return days;
+    } catch (ForecastException e) {
+      err.println(
+          "note: " + e.getMessage() + "; the coming days are taken to be as usual, without rain.");
+      return List.of();
     }
-    return new MeasuredWeather(series.days(), windHeightM);
   }
 
   private void write(String svg) {

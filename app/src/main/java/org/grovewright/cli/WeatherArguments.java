@@ -2,8 +2,10 @@ package org.grovewright.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.grovewright.formats.weather.FilledSeries;
+import org.grovewright.formats.weather.UsualTemperatures;
 import org.grovewright.formats.weather.WeatherFileException;
 import org.grovewright.formats.weather.WeatherFiles;
 import org.grovewright.model.Climate;
@@ -39,6 +41,7 @@ final class WeatherArguments {
     FilledSeries series;
     try {
       series = WeatherFiles.days(file);
+      UsualTemperatures.check(file.toString(), series.days(), grove.climate());
     } catch (WeatherFileException e) {
       throw new BadInputException(e.getMessage());
     }
@@ -65,5 +68,10 @@ final class WeatherArguments {
         grove.crew(),
         grove.start(),
         grove.preferences());
+  }
+
+  /** The file of weather, if one was named. */
+  Optional<Path> file() {
+    return Optional.ofNullable(file);
   }
 }

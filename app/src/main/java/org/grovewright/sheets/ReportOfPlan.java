@@ -56,6 +56,20 @@ final class ReportOfPlan {
             "timer",
             "How long to water",
             new TimerSection(plan.grove(), plan.programme(), workings, units).blocks()));
+    plan.storage()
+        .ifPresent(
+            tank ->
+                sections.add(
+                    new Section(
+                        "tank",
+                        "How the tank fares",
+                        new TankSection(
+                                tank,
+                                plan.grove().supply().tankVolumeM3().orElseThrow(),
+                                plan.grove().preferences().units(),
+                                workings,
+                                units)
+                            .blocks())));
     sections.add(
         new Section(
             "work",

@@ -180,8 +180,10 @@ public final class SampleGrove {
             List.of(),
             Optional.empty(),
             NONE,
+            NONE,
             List.of(),
-            NONE),
+            NONE,
+            Optional.empty()),
         rows,
         plants,
         new Watering(

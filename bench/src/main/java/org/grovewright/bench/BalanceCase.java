@@ -100,8 +100,10 @@ final class BalanceCase {
             List.of(),
             Optional.empty(),
             NONE,
+            NONE,
             List.of(new Supply.Hours(LocalTime.of(5, 0), LocalTime.of(9, 0))),
-            NONE),
+            NONE,
+            Optional.empty()),
         List.of(),
         plantings,
         new Watering(

@@ -34,6 +34,7 @@ final class ProgrammeMaker {
   private static final int DAY_S = 86_400;
   private static final double SHORTEN_STEP = 0.97;
   private static final int MOST_PER_DAY = 4;
+  private static final int WEEK = 7;
 
   /** Pause wished for between the waterings of a day where a plant wants more than one. */
   private static final int SPREAD_S = 3 * 3600;
@@ -50,6 +51,7 @@ final class ProgrammeMaker {
   private final double leastExcess;
   private final List<Hours> hours;
   private final double dailyM3;
+  private final double weeklyM3;
   private final List<Map<Integer, Double>> flows = new ArrayList<>();
   private final List<CycleRule> cycles;
   private final List<TimerSetting> settings = new ArrayList<>();
@@ -70,6 +72,7 @@ final class ProgrammeMaker {
     leastExcess = constant("least-excess");
     hours = DayClock.allowedHours(grove, catalogue);
     dailyM3 = grove.supply().dailyLimitM3().orElse(Double.POSITIVE_INFINITY);
+    weeklyM3 = grove.supply().weeklyLimitM3().orElse(Double.POSITIVE_INFINITY);
     cycles = CycleRule.of(grove, catalogue, system);
     for (ZoneResult zone : system.zones()) {
       flows.add(zone.plantFlows());
@@ -91,6 +94,7 @@ final class ProgrammeMaker {
       }
     }
     findings.addAll(SupplyRemarks.of(grove, supplies, enough, tooMuch, leastExcess));
+    WaterOrder.of(grove, catalogue, supplies, enough).ifPresent(findings::add);
     remarkOnCycles();
     return new Programme(settings, supplies, findings);
   }
@@ -148,6 +152,7 @@ final class ProgrammeMaker {
       List<Wish> wishes, int year, int month, int longest, double share) {
     DayClock clock = new DayClock(hours, dailyM3);
     List<TimerSetting> fitted = new ArrayList<>();
+    double inSevenDaysM3 = 0;
     for (int z = 0; z < wishes.size(); z++) {
       ZoneResult zone = system.zones().get(z);
       Wish wish = wishes.get(z);
@@ -161,7 +166,9 @@ final class ProgrammeMaker {
       if (place.isEmpty()) {
         place = clock.place(run);
       }
-      if (place.isEmpty()) {
+      // Seven days hold at most so many waterings, wherever they begin.
+      inSevenDaysM3 += run.volume() * ((WEEK - 1) / gap + 1);
+      if (place.isEmpty() || inSevenDaysM3 > weeklyM3 * (1 + 1e-9)) {
         return Optional.empty();
       }
       List<LocalTime> starts =

@@ -18,7 +18,9 @@ import java.util.OptionalDouble;
  * @param pipe the pipe between the tested outlet and the start of the watering system, if any
  * @param dailyLimitM3 most water per day, m3, if limited
  * @param allowedHours times of day at which watering is allowed; empty means always
+ * @param weeklyLimitM3 most water in any seven days, m3, if limited
  * @param salinitySPerM electrical conductivity of the water, S/m, if known
+ * @param roof the roof that fills the tank, if there is one
  */
 public record Supply(
     SupplyKind kind,
@@ -30,8 +32,10 @@ public record Supply(
     List<FlowTest> flowTests,
     Optional<SupplyPipe> pipe,
     OptionalDouble dailyLimitM3,
+    OptionalDouble weeklyLimitM3,
     List<Hours> allowedHours,
-    OptionalDouble salinitySPerM) {
+    OptionalDouble salinitySPerM,
+    Optional<Roof> roof) {
   /** Copies the lists. */
   public Supply {
     flowTests = List.copyOf(flowTests);
@@ -66,6 +70,15 @@ public record Supply(
    * @param lengthM its length, metres
    */
   public record SupplyPipe(String pipeKey, double lengthM) {}
+
+  /**
+   * A roof whose rain runs into the tank.
+   *
+   * @param areaM2 area of the roof seen from above, m2
+   * @param runoff share of its rain that reaches the gutter, if known
+   * @param firstFlushM3 dirty first water of each rain that is kept out of the tank, m3
+   */
+  public record Roof(double areaM2, OptionalDouble runoff, double firstFlushM3) {}
 
   /**
    * A span of the day; {@code until} before {@code from} runs over midnight.

@@ -15,6 +15,7 @@ import org.grovewright.irrigation.WateringSystem;
 import org.grovewright.layout.LayoutReport;
 import org.grovewright.model.Grove;
 import org.grovewright.quantity.Figure;
+import org.grovewright.storage.TankYears;
 import org.grovewright.water.WaterNeeds;
 import org.grovewright.work.CareCalendar;
 import org.grovewright.work.WorkPlan;
@@ -29,6 +30,7 @@ import org.grovewright.work.WorkPlan;
  * @param water what each plant needs
  * @param watering the watering system
  * @param programme the timer
+ * @param storage how the tank fares under its roof; empty where there is no roof over a tank
  * @param shopping what to buy
  * @param work dated work days
  * @param care the years after
@@ -44,6 +46,7 @@ public record Plan(
     WaterNeeds water,
     WateringSystem watering,
     Programme programme,
+    Optional<TankYears> storage,
     ShoppingList shopping,
     WorkPlan work,
     CareCalendar care,

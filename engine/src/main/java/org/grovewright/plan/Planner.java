@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.grovewright.buying.ShoppingList;
 import org.grovewright.catalogue.Amendment;
 import org.grovewright.catalogue.Catalogue;
@@ -23,6 +24,7 @@ import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
 import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.FigureBook;
+import org.grovewright.storage.TankYears;
 import org.grovewright.water.WaterNeeds;
 import org.grovewright.work.CareCalendar;
 import org.grovewright.work.WorkPlan;
@@ -46,6 +48,7 @@ public final class Planner {
     WaterNeeds water = WaterNeeds.of(grove, catalogue, book);
     WateringSystem watering = WateringSystem.of(grove, catalogue, water, terrain, book);
     Programme programme = Programme.of(grove, catalogue, watering, water, book);
+    Optional<TankYears> storage = TankYears.of(grove, catalogue, watering, programme, book);
 
     List<Requirement> goods = new ArrayList<>(ground.requirements());
     goods.addAll(watering.requirements());
@@ -63,6 +66,7 @@ public final class Planner {
     findings.addAll(water.findings());
     findings.addAll(watering.findings());
     findings.addAll(programme.findings());
+    storage.ifPresent(tank -> findings.addAll(tank.findings()));
     findings.addAll(shopping.findings());
     findings.addAll(work.findings());
     findings.addAll(care.findings());
@@ -79,6 +83,7 @@ public final class Planner {
         water,
         watering,
         programme,
+        storage,
         shopping,
         work,
         care,

@@ -87,8 +87,10 @@ public final class TestGroves {
             List.of(),
             Optional.empty(),
             NONE,
+            NONE,
             List.of(),
-            NONE),
+            NONE,
+            Optional.empty()),
         List.of(),
         List.of(plantings),
         new Watering(

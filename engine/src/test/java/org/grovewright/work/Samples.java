@@ -167,8 +167,10 @@ public final class Samples {
             List.of(),
             Optional.empty(),
             OptionalDouble.empty(),
+            OptionalDouble.empty(),
             List.of(),
-            OptionalDouble.empty()),
+            OptionalDouble.empty(),
+            Optional.empty()),
         List.of(
             new Row("A", List.of(new Point(0, 0), new Point(20, 0))),
             new Row("B", List.of(new Point(0, 5), new Point(20, 5)))),

@@ -241,11 +241,23 @@ public final class DescriptionWriter {
                         .put("pipe", pipe.pipeKey())
                         .put("length", pipe.lengthM(), Unit.METRE)));
     group.put("daily_limit", supply.dailyLimitM3(), Unit.CUBIC_METRE_PER_DAY);
+    group.put("weekly_limit", supply.weeklyLimitM3(), Unit.CUBIC_METRE);
     if (!supply.allowedHours().isEmpty()) {
       group.put(
           "hours", words(supply.allowedHours().stream().map(DescriptionWriter::hours).toList()));
     }
-    return group.put("salinity", supply.salinitySPerM(), Unit.DECISIEMENS_PER_METRE);
+    group.put("salinity", supply.salinitySPerM(), Unit.DECISIEMENS_PER_METRE);
+    supply
+        .roof()
+        .ifPresent(
+            roof ->
+                group.put(
+                    "roof",
+                    Group.inline()
+                        .put("area", roof.areaM2(), Unit.SQUARE_METRE)
+                        .put("runoff", roof.runoff(), Unit.PERCENT)
+                        .put("first_flush", roof.firstFlushM3(), Unit.CUBIC_METRE)));
+    return group;
   }
 
   private static String hours(Supply.Hours hours) {

@@ -53,8 +53,10 @@ final class SupplyReader {
         tests,
         fields.get("pipe").flatMap(v -> pipe(v, catalogue)),
         fields.quantity("daily_limit", Measure.DAILY_VOLUME, 0.001, 1000),
+        fields.quantity("weekly_limit", Measure.VOLUME, 0.001, 7000),
         fields.get("hours").map(SupplyReader::allowedHours).orElse(List.of()),
-        fields.quantity("salinity", Measure.SALINITY, 0, 2));
+        fields.quantity("salinity", Measure.SALINITY, 0, 2),
+        fields.get("roof").flatMap(SupplyReader::roof));
   }
 
   private static void checkKind(Fields fields, Supply.SupplyKind kind) {
@@ -70,6 +72,7 @@ final class SupplyReader {
           "flow_tests", "at least one bucket test: - {volume: 5 gal, time: 32 s, pressure: 0 psi}");
       refuse(fields, "tank_level", word, "only a gravity tank has it");
       refuse(fields, "tank_volume", word, "only a gravity tank has it");
+      refuse(fields, "roof", word, "only a gravity tank is filled by a roof");
     }
   }
 
@@ -132,6 +135,17 @@ final class SupplyReader {
         .need("pipe", "the catalogue's key of the pipe")
         .flatMap(v -> v.key(catalogue.pipes(), "pipe"))
         .map(key -> new Supply.SupplyPipe(key, length));
+  }
+
+  private static Optional<Supply.Roof> roof(Value value) {
+    return value
+        .fields(Section.ROOF)
+        .map(
+            fields ->
+                new Supply.Roof(
+                    fields.needQuantity("area", Measure.AREA, 0.5, 20_000),
+                    fields.quantity("runoff", Measure.SHARE, 0.05, 1),
+                    fields.quantity("first_flush", Measure.VOLUME, 0, 10).orElse(0)));
   }
 
   private static List<Supply.Hours> allowedHours(Value value) {

@@ -96,6 +96,7 @@ final class YamlText {
     METRE(" m", 0),
     MILLIMETRE(" mm", 3),
     LITRE(" L", 3),
+    SQUARE_METRE(" m2", 0),
     CUBIC_METRE(" m3", 0),
     CUBIC_METRE_PER_DAY(" m3/day", 0),
     KILOGRAM(" kg", 0),

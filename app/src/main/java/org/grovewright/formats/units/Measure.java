@@ -46,7 +46,7 @@ public enum Measure {
   CONTENT("a content", "18 mg/kg or 18 ppm", UnitWords.MG_PER_KG),
   /** Angle, degrees. */
   ANGLE("an angle", "20 deg", UnitWords.DEGREE),
-  /** Area, square metres; no field wants it, but a reader may write one by mistake. */
+  /** Area, square metres. */
   AREA("an area", "40 m2", Units.SQUARE_METRE),
   /** Energy, joules; wanted by no field. */
   ENERGY("an energy", "3 MJ", MEGA(Units.JOULE));

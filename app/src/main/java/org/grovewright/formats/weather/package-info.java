@@ -9,6 +9,9 @@
  * Climatology Network are read as they are published. {@link
  * org.grovewright.formats.weather.WeatherFiles} takes either, fills the holes and counts what it
  * filled; {@link org.grovewright.formats.weather.ClimateOfDays} averages the days into the months
- * of a climate.
+ * of a climate. {@link org.grovewright.formats.weather.UsualTemperatures} asks about files that
+ * cannot be of their place, {@link org.grovewright.formats.weather.WaterLogCsv} reads an owner's
+ * log of watering, and {@link org.grovewright.formats.weather.ForecastSource} fetches the coming
+ * days from a service of the owner's choice; nothing is fetched unless asked for.
  */
 package org.grovewright.formats.weather;

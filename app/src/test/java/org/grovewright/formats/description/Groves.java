@@ -209,8 +209,12 @@ final class Groves {
         tests,
         maybe(() -> new Supply.SupplyPipe(pick(catalogue.pipes().keySet()), in(0.5, 80))),
         maybe(0.05, 20),
+        maybe(0.5, 90),
         hours,
-        maybe(0, 1));
+        maybe(0, 1),
+        tank
+            ? maybe(() -> new Supply.Roof(in(2, 300), maybe(0.3, 1), in(0, 0.2)))
+            : Optional.empty());
   }
 
   private List<Row> rows() {

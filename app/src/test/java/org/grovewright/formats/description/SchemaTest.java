@@ -197,6 +197,7 @@ class SchemaTest {
   void schemaAndReaderTakeTheSameUnits() {
     Map<String, Measure> fields =
         Map.of(
+            "area", Measure.AREA,
             "length", Measure.LENGTH,
             "volume", Measure.VOLUME,
             "daily_volume", Measure.DAILY_VOLUME,

@@ -1,0 +1,128 @@
+package org.grovewright.formats.weather;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Locale;
+import java.util.function.Function;
+import org.grovewright.catalogue.files.CatalogueFiles;
+import org.grovewright.formats.description.DescriptionReader;
+import org.grovewright.model.Climate;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Weather files as people really have them, wrong in one way each. */
+class BadWeatherTest {
+  @TempDir private Path folder;
+
+  private FilledSeries read(String text) throws IOException {
+    return WeatherFiles.days(Files.writeString(folder.resolve("w.csv"), text));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "2027-03-01,5,15#2027-03-01,5,15|line 3, column date: is the same as on line 2",
+        "2027-03-02,5,15#2027-03-01,5,15|line 3, column date: goes back before line 2",
+        "2027-03-01,15,5|line 2, column tmin: is above tmax",
+        "2027-02-29,5,15|\"2027-02-29\" is not a date of the calendar",
+        "2027-03-01,41,77|line 2, column tmax: 77 is out of range",
+        "2027-03-01,5,#2027-03-02,5,9|line 2, column tmax: is empty; leave out the row",
+      })
+  void isNamedByLineAndColumn(String rows, String message) {
+    assertThatThrownBy(() -> read("date,tmin,tmax\n" + rows.replace('#', '\n') + "\n"))
+        .isInstanceOf(WeatherFileException.class)
+        .hasMessageContaining(message);
+  }
+
+  @Test
+  void missingDaysAreFilledAndCounted() throws IOException {
+    FilledSeries series = read("date,tmin,tmax\n2028-02-27,4,14\n2028-03-01,10,20\n");
+    assertThat(series.days()).extracting(d -> d.date()).contains(LocalDate.of(2028, 2, 29));
+    assertThat(series.days()).hasSize(4);
+    assertThat(series.days().get(1).tminC()).isEqualTo(6);
+    assertThat(series.remarks()).isEqualTo("4 temperatures interpolated");
+  }
+
+  @Test
+  void aLeapDayIsADay() throws IOException {
+    assertThat(read("date,tmin,tmax\n2028-02-28,4,14\n2028-02-29,5,15\n2028-03-01,6,16\n").days())
+        .hasSize(3);
+  }
+
+  /** A year of the northern example's normals, or of those of the south, in some other guise. */
+  private static String year(Climate climate, Function<Double, Double> guise) {
+    StringBuilder text = new StringBuilder("date,tmin,tmax\n");
+    // The cold half of the year, in which degrees Fahrenheit pass for Celsius number by number.
+    for (LocalDate day = LocalDate.of(2027, 1, 1); day.getMonthValue() < 3; day = day.plusDays(1)) {
+      Climate.MonthNormal usual = climate.normals().get(day.getMonthValue() - 1);
+      text.append(
+          String.format(
+              Locale.ROOT,
+              "%s,%.1f,%.1f%n",
+              day,
+              guise.apply(usual.tminC()),
+              guise.apply(usual.tmaxC())));
+    }
+    return text.toString();
+  }
+
+  private static Climate climate(String example) {
+    return new DescriptionReader(CatalogueFiles.load().catalogue(), null)
+        .read(Path.of("../examples", example))
+        .climate();
+  }
+
+  @Test
+  void fahrenheitInACelsiusColumnIsAskedAbout() throws IOException {
+    Climate place = colder(climate("us-gravity.yaml"));
+    FilledSeries series = read(year(place, c -> c * 1.8 + 32));
+    assertThatThrownBy(() -> UsualTemperatures.check("w.csv", series.days(), place))
+        .isInstanceOf(WeatherFileException.class)
+        .hasMessageContaining("above what is usual")
+        .hasMessageContaining("name the columns tmin_f and tmax_f");
+    // Celsius in a Fahrenheit column.
+    FilledSeries colder = read(year(place, c -> c).replace("tmin,tmax", "tmin_f,tmax_f"));
+    assertThatThrownBy(() -> UsualTemperatures.check("w.csv", colder.days(), place))
+        .hasMessageContaining("below what is usual")
+        .hasMessageContaining("tmin_c and tmax_c");
+  }
+
+  /** The same place 12 degrees colder. */
+  private static Climate colder(Climate climate) {
+    return new Climate(
+        climate.normals().stream()
+            .map(
+                m ->
+                    new Climate.MonthNormal(
+                        m.month(),
+                        m.tminC() - 12,
+                        m.tmaxC() - 12,
+                        m.relativeHumidity(),
+                        m.dewPointC(),
+                        m.windMPerS(),
+                        m.solarWPerM2(),
+                        m.sunshineHours(),
+                        m.rainM()))
+            .toList(),
+        climate.daily(),
+        climate.windHeightM(),
+        climate.source());
+  }
+
+  @Test
+  void aSouthernYearIsUsualInTheSouth() throws IOException {
+    Climate south = climate("demo.yaml");
+    FilledSeries january = read(year(south, c -> c + 3));
+    assertThatCode(() -> UsualTemperatures.check("w.csv", january.days(), south))
+        .doesNotThrowAnyException();
+  }
+}
