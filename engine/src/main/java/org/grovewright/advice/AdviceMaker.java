@@ -214,7 +214,13 @@ final class AdviceMaker {
                     plan.water().soil().origin()),
                 new Input(
                     "A_s", track.soilM2(today), Kind.AREA, "soil within the reach of the roots")));
-    return new PlantState(plantId, zone, missing, limit, track.totalMm(today) * perMm);
+    return new PlantState(
+        plantId, zone, missing, limit, track.totalMm(today) * perMm, morningDryness(track));
+  }
+
+  private double morningDryness(PlantTrack track) {
+    int before = today - 1;
+    return track.isPlanted(before) ? track.dryness(before) : 0;
   }
 
   private static String missingId(String plantId) {

@@ -10,15 +10,8 @@ import org.grovewright.quantity.Figure;
  * @param missing water missing from its root zone, m3
  * @param limit water that may be missing before it begins to suffer, m3
  * @param total water that its root zone holds for it when full, m3
+ * @param dryness how far it has gone to its limit, as its roots meet the soil; 1 where it begins to
+ *     suffer
  */
-public record PlantState(String plantId, String zone, Figure missing, Figure limit, double total) {
-  /** How far the plant has gone to its limit; 1 where it begins to suffer. */
-  public double dryness() {
-    return limit.value() > 0 ? missing.value() / limit.value() : 0;
-  }
-
-  /** Share of its water that is left, 0 to 1. */
-  public double left() {
-    return total > 0 ? Math.max(0, 1 - missing.value() / total) : 0;
-  }
-}
+public record PlantState(
+    String plantId, String zone, Figure missing, Figure limit, double total, double dryness) {}

@@ -17,6 +17,7 @@ final class PlantTrack {
   private final int offset;
   private final double[] start;
   private final double[] end;
+  private final double[] felt;
   private final double[] limit;
   private final double[] total;
   private final double[] given;
@@ -35,6 +36,7 @@ final class PlantTrack {
     int days = weather.days();
     start = new double[days];
     end = new double[days];
+    felt = new double[days];
     limit = new double[days];
     total = new double[days];
     given = new double[days];
@@ -57,6 +59,7 @@ final class PlantTrack {
   private void keep(int day, double irrigationMm, DualBalance balance) {
     start[day] = balance.rootStartMm();
     end[day] = balance.rootMissingMm();
+    felt[day] = balance.uptakeMissingMm();
     limit[day] = balance.readilyAvailableMm();
     total[day] = balance.totalAvailableMm();
     given[day] = irrigationMm;
@@ -81,6 +84,14 @@ final class PlantTrack {
     return day < offset ? 0 : end[day - offset];
   }
 
+  /**
+   * Missing at the end of a day as the roots meet it, mm: in a young plant's root ball it may be
+   * drier than in the soil around.
+   */
+  double feltMm(int day) {
+    return felt[day - offset];
+  }
+
   /** What may be missing before the plant begins to suffer, mm. */
   double limitMm(int day) {
     return limit[day - offset];
@@ -103,13 +114,13 @@ final class PlantTrack {
 
   /** Whether the plant has gone beyond its limit by the end of a day. */
   boolean isDry(int day) {
-    return RefillRule.isDue(endMm(day), limitMm(day));
+    return RefillRule.isDue(feltMm(day), limitMm(day));
   }
 
   /** How far the plant goes to its limit by the end of a day; 1 where it begins to suffer. */
   double dryness(int day) {
     double may = limitMm(day);
-    return may > 0 ? endMm(day) / may : 0;
+    return may > 0 ? feltMm(day) / may : 0;
   }
 
   /** Area of the root zone on a day, m2. */

@@ -48,8 +48,9 @@ public record TodayAdvice(
    * {@code advice.zone.ZONE.time} and {@code .volume}.
    *
    * <p>A zone is watered on the last day on which none of its plants begins to suffer: when the
-   * readily available water of one of them would be used up by this evening (FAO-56 chapter 8). It
-   * runs until every plant that would follow before the timer's next usual turn is full again.
+   * readily available water of one of them would be used up by this evening (FAO-56 chapter 8) and
+   * at least half of it is missing already. It runs until every plant that would follow before the
+   * timer's next usual turn is full again.
    *
    * @param plan the plan whose plants, system and timer are taken
    * @param weather the weather until today, or beyond it where a forecast is known

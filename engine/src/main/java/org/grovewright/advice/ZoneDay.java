@@ -12,6 +12,9 @@ final class ZoneDay {
   private static final int TRACE_BACK = 28;
   private static final int TRACE_AHEAD = 5;
 
+  /** Share of the readily available water that must be missing; common practice, no source. */
+  private static final double WORTH_FILLING = 0.5;
+
   final ZoneResult result;
   final AssumedRuns runs;
   final List<Plant> plants;
@@ -62,13 +65,18 @@ final class ZoneDay {
   }
 
   /**
-   * The plant that sets the minutes, if the zone wants water today. A root zone that holds less
-   * than a day's use is full in the morning and dry by the evening; there is nothing to add to it
-   * yet.
+   * The plant that sets the minutes, if the zone wants water today. A root ball that holds little
+   * more than a day's use may be dry by the evening though it is nearly full now; nothing that is
+   * worth opening a valve for can be added to it yet.
    */
   Optional<Plant> wanting() {
     boolean dry =
-        plants.stream().anyMatch(p -> p.track().isDry(today) && p.track().startMm(today) > 0);
+        plants.stream()
+            .map(Plant::track)
+            .anyMatch(
+                track ->
+                    track.isDry(today)
+                        && track.startMm(today) > WORTH_FILLING * track.limitMm(today));
     if (!dry) {
       return Optional.empty();
     }
@@ -127,7 +135,7 @@ final class ZoneDay {
         days.add(
             new ZoneAdvice.TraceDay(
                 first.plusDays(day),
-                total - track.endMm(day) / 1000,
+                total - track.feltMm(day) / 1000,
                 total - track.limitMm(day) / 1000,
                 total,
                 track.rainMm(day) / 1000,

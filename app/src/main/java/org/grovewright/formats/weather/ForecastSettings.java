@@ -71,6 +71,7 @@ public record ForecastSettings(
     }
     address = withKey(file, address, lines.getProperty("key_variable"), environment);
     checkAddress(file, address);
+    Duration timeout = timeout(file, lines);
     Optional<JsonPointer> each =
         Optional.ofNullable(lines.getProperty("each")).map(text -> pointer(file, "each", text));
     Map<String, JsonPointer> columns = new LinkedHashMap<>();
@@ -91,7 +92,7 @@ public record ForecastSettings(
         throw fault(file, needed, "is missing; say by a JSON pointer where in the answer it is");
       }
     }
-    return new ForecastSettings(file, address, timeout(file, lines), each, columns);
+    return new ForecastSettings(file, address, timeout, each, columns);
   }
 
   private static String withKey(

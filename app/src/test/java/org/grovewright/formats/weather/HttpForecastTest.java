@@ -103,6 +103,15 @@ class HttpForecastTest {
   }
 
   @Test
+  void theExampleOfSettingsCanBeRead() {
+    ForecastSettings settings =
+        ForecastSettings.read(Path.of("../examples/forecast.properties"), name -> "k");
+    assertThat(settings.at(1.5, -2).toString())
+        .isEqualTo("https://forecast.example/daily?lat=1.5000&lon=-2.0000&key=k");
+    assertThat(settings.columns()).containsKeys("date", "tmin_c", "tmax_c", "rain_mm");
+  }
+
+  @Test
   void readsDayByDay() throws IOException {
     String body =
         """
