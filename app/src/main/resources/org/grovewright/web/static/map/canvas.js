@@ -231,7 +231,7 @@ export class MapCanvas extends EventTarget {
         width: chosen ? 4 : line ? 3 : 1.5,
         lineDash: buried ? [8, 6] : undefined,
       }),
-      text: resolution < 0.16 ? this.label(id, { placement: line ? 'line' : 'point', offsetY: line ? -9 : round ? -14 : 0, size: 13 }) : undefined,
+      text: resolution < (kind === 'building' ? 0.16 : 0.09) ? this.label(id, { placement: line ? 'line' : 'point', offsetY: line ? -9 : round ? -14 : 0, size: 13 }) : undefined,
     });
   }
 
