@@ -27,8 +27,8 @@ import org.grovewright.quantity.FigureBook;
  * @param remarks what was assumed
  */
 public record AdviceView(List<ZoneLine> zones, List<Look> lookAt, List<Remark> remarks) {
-  /** Days of which nothing but the time of year is known, where no weather is given. */
-  private static final int RUN_UP_DAYS = 60;
+  /** A rain gauge that was not read for so long is not counted on, days. */
+  private static final int GAUGE_DAYS = 60;
 
   private static final int MOST_LOOKS = 6;
 
@@ -60,23 +60,29 @@ public record AdviceView(List<ZoneLine> zones, List<Look> lookAt, List<Remark> r
       return NONE;
     }
     TodayAdvice advice =
-        TodayAdvice.of(plan, weather(plan.grove().climate(), day), log, day, new FigureBook());
+        TodayAdvice.of(plan, weather(plan.grove().climate(), log, day), log, day, new FigureBook());
     return new AdviceView(
         advice.zones().stream().map(zone -> line(zone, voice)).toList(),
         advice.lookAt().stream().limit(MOST_LOOKS).map(look -> look(plan, look, voice)).toList(),
         advice.findings().stream().map(finding -> voice.remark(plan, finding)).toList());
   }
 
-  /** Measured days as far as the description has them; else one usual day to begin with. */
-  private static MeasuredWeather weather(Climate climate, LocalDate day) {
+  /**
+   * Measured days as far as the description has them. Where it has none, the past is taken to have
+   * been as usual, up to the first note of the rain gauge: who notes rain is believed to note all
+   * of it.
+   */
+  private static MeasuredWeather weather(Climate climate, WaterLog log, LocalDate day) {
     List<DayWeather> known = new ArrayList<>();
     climate.daily().stream().filter(one -> !one.date().isAfter(day)).forEach(known::add);
     if (known.isEmpty()) {
+      LocalDate yesterday = day.minusDays(1);
+      LocalDate gauged = log.gaugeM().ceilingKey(day.minusDays(GAUGE_DAYS));
       MonthNormal month = climate.normals().get(day.getMonthValue() - 1);
       OptionalDouble none = OptionalDouble.empty();
       known.add(
           new DayWeather(
-              day.minusDays(RUN_UP_DAYS),
+              gauged == null || gauged.isAfter(yesterday) ? yesterday : gauged,
               month.tminC(),
               month.tmaxC(),
               none,

@@ -45,4 +45,12 @@ class AdviceViewTest {
     assertThat(advice(PLAN.care().from().minusDays(1), WaterLog.EMPTY).zones()).isEmpty();
     assertThat(advice(PLAN.care().from(), WaterLog.EMPTY).zones()).isNotEmpty();
   }
+
+  @Test
+  void withoutWeatherAndGaugeThePastCountsAsUsual() {
+    AdviceView usual = advice(LocalDate.of(2027, 12, 4), WaterLog.EMPTY);
+    assertThat(usual.remarks())
+        .anySatisfy(remark -> assertThat(remark.code()).isEqualTo("advice.short-weather"))
+        .noneSatisfy(remark -> assertThat(remark.code()).isEqualTo("advice.missing-weather"));
+  }
 }
