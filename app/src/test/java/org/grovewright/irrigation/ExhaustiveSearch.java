@@ -2,6 +2,7 @@ package org.grovewright.irrigation;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -24,6 +25,11 @@ final class ExhaustiveSearch {
   private final List<Pipe> mains = new ArrayList<>();
   private final List<Pipe> tubings = new ArrayList<>();
   private final List<Optional<Regulator>> regulators = new ArrayList<>();
+
+  /** By the very list of plants, for the same lists come with many others. */
+  private final IdentityHashMap<List<LateralLayout.Served>, Boolean> oneLineDoes =
+      new IdentityHashMap<>();
+
   private int systems;
   private int solved;
 
@@ -258,10 +264,12 @@ final class ExhaustiveSearch {
   }
 
   private boolean allowed(ZoneWish zone, List<Run> runs, List<List<LateralLayout.Served>> served) {
-    OneSide oneSide = new OneSide(site);
     for (int l = 0; l < runs.size(); l++) {
+      LateralWish wish = zone.laterals().get(l);
       if (runs.get(l) == Run.DEAD_END
-          && !oneSide.halfDry(lay(zone.laterals().get(l), Run.DEAD_END, served.get(l))).isEmpty()) {
+          && !oneLineDoes.computeIfAbsent(
+              served.get(l),
+              plants -> new OneSide(site).halfDry(lay(wish, Run.DEAD_END, plants)).isEmpty())) {
         return false;
       }
     }
