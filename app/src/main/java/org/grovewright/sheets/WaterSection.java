@@ -48,9 +48,12 @@ final class WaterSection {
                   + " quarter compares the worst-served quarter of the emitters with the average."));
     }
     for (ZoneResult zone : system.zones()) {
+      blocks.addAll(new EmitterYears(grove, system, workings, units).blocks(zone));
       blocks.add(
           new Block.Fold(
-              "Pressure and flow at each plant of " + name(zone), false, List.of(plants(zone))));
+              "Pressure and flow at each plant of " + name(zone) + " in the last year planned",
+              false,
+              List.of(plants(zone))));
       blocks.add(new Block.Fold("Pipes and parts of " + name(zone), false, List.of(parts(zone))));
     }
     return blocks;
@@ -124,10 +127,9 @@ final class WaterSection {
 
   /** Emitters of one plant taken together. */
   private static final class AtPlant {
-    private int emitters;
+    private final Map<String, Integer> emitters = new LinkedHashMap<>();
     private double least = Double.POSITIVE_INFINITY;
     private double flow;
-    private String emitter = "";
     private String weakest = "";
   }
 
@@ -135,13 +137,12 @@ final class WaterSection {
     Map<Integer, AtPlant> byPlant = new LinkedHashMap<>();
     for (ZoneResult.OutletResult outlet : zone.outlets()) {
       AtPlant plant = byPlant.computeIfAbsent(outlet.outlet().plant(), p -> new AtPlant());
-      plant.emitters++;
+      plant.emitters.merge(outlet.outlet().emitter().name(), 1, Integer::sum);
       if (outlet.pressurePa() < plant.least) {
         plant.least = outlet.pressurePa();
         plant.weakest = outlet.outlet().id();
       }
       plant.flow += outlet.flowM3PerS();
-      plant.emitter = outlet.outlet().emitter().name();
     }
     List<List<Cell>> rows = new ArrayList<>();
     byPlant.forEach(
@@ -150,7 +151,7 @@ final class WaterSection {
           rows.add(
               List.of(
                   Cell.of(id),
-                  Cell.of(plant.emitters + " \u00d7 " + plant.emitter),
+                  Cell.of(EmitterYears.counted(plant.emitters)),
                   workings.cell(
                       zoneId(zone) + "outlet." + FigureBook.slug(plant.weakest) + ".pressure",
                       units.text(plant.least, Kind.PRESSURE)),

@@ -34,7 +34,7 @@ final class SetUpGrove {
     List<WorkAmount> all = new ArrayList<>(ground.work());
     all.addAll(watering());
     work = WorkPlan.of(all, grove, CATALOGUE, figures);
-    care = CareCalendar.of(grove, CATALOGUE, ground, work, figures);
+    care = CareCalendar.of(grove, CATALOGUE, ground, work, List.of(), figures);
   }
 
   /** Two people on three evenings and a Saturday. */

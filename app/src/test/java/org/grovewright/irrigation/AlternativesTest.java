@@ -92,6 +92,15 @@ class AlternativesTest {
         rest += price * r.quantity();
       }
     }
+    // Small emitters that only young plants have come on top of the system that is compared.
+    for (ZoneResult zone : plan.watering().zones()) {
+      for (Outlet outlet : zone.design().allOutlets()) {
+        if (!outlet.openIn(3)) {
+          TypicalPrice typical = CATALOGUE.prices().get(outlet.emitter().key());
+          rest -= typical.amount() / typical.packSize() * stock.typicalTimes().orElse(1);
+        }
+      }
+    }
     assertThat(planned(plan).cost().pipe()).isCloseTo(pipe, within(1e-6));
     assertThat(planned(plan).cost().fittings()).isCloseTo(rest, within(1e-6));
   }

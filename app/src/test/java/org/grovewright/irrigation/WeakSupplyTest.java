@@ -49,7 +49,7 @@ class WeakSupplyTest {
     assertThat(plan.findings()).extracting(Finding::code).contains("timer.short");
     double most = 0;
     for (TimerSetting setting : plan.programme().settings()) {
-      double flow = plan.watering().zones().get(0).flowM3PerS();
+      double flow = plan.watering().zonesIn(setting.year()).get(0).flowM3PerS();
       if (!setting.off()) {
         most = Math.max(most, setting.minutesPerWatering() * 60 * flow);
       }

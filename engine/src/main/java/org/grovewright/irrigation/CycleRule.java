@@ -22,8 +22,8 @@ record CycleRule(double rateMPerS, double infiltrationMPerS, double storageM) {
   /** Keeps a whole number of minutes whole when it comes out of a division. */
   private static final double ROUNDING = 1e-9;
 
-  /** The rules of the zones of a system on the soil of their grove. */
-  static List<CycleRule> of(Grove grove, Catalogue catalogue, WateringSystem system) {
+  /** The rules of zones on the soil of their grove. */
+  static List<CycleRule> of(Grove grove, Catalogue catalogue, List<ZoneResult> zones) {
     double infiltration =
         grove
             .soil()
@@ -31,7 +31,7 @@ record CycleRule(double rateMPerS, double infiltrationMPerS, double storageM) {
             .map(key -> catalogue.textures().get(key).infiltrationMPerS())
             .orElseGet(() -> catalogue.constant("irrigation.assumed-infiltration").value());
     double storage = catalogue.constant("irrigation.surface-storage").value();
-    return system.zones().stream().map(zone -> of(zone, infiltration, storage)).toList();
+    return zones.stream().map(zone -> of(zone, infiltration, storage)).toList();
   }
 
   static CycleRule of(ZoneResult zone, double infiltrationMPerS, double storageM) {

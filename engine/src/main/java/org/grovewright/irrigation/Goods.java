@@ -159,10 +159,12 @@ record Goods(double trenchM, GoodsList list, List<WorkAmount> work, List<Finding
         pipes.lateral(zone.id(), lateral);
         lines += lateral.lines().size();
       }
-      for (ZoneResult.OutletResult o : result.outlets()) {
-        goods.pieces(o.outlet().emitter().key(), 1, o.outlet().id());
-        if (o.outlet().feederM() > 0) {
-          goods.length(site.feeder().key(), o.outlet().feederM(), o.outlet().id());
+      int first = 0;
+      for (Outlet outlet : zone.allOutlets()) {
+        first += outlet.fromYear() == 1 ? 1 : 0;
+        goods.pieces(outlet.emitter().key(), 1, outlet.id(), outlet.fromYear());
+        if (outlet.feederM() > 0) {
+          goods.length(site.feeder().key(), outlet.feederM(), outlet.id());
         }
       }
       if (rise(zone) > ventRiseM) {
@@ -171,14 +173,14 @@ record Goods(double trenchM, GoodsList list, List<WorkAmount> work, List<Finding
       work.add(new WorkAmount("flush", zone.id(), 1, ""));
       work.add(new WorkAmount("leak-test", zone.id(), 1, ""));
       work.add(new WorkAmount("flush-lateral", zone.id(), lines, ""));
-      work.add(new WorkAmount("fit-emitter", zone.id(), result.outlets().size(), emitters(zone)));
-      int cans = Math.min(result.outlets().size(), rules.catchCans());
+      work.add(new WorkAmount("fit-emitter", zone.id(), first, emitters(zone)));
+      int cans = Math.min(first, rules.catchCans());
       work.add(new WorkAmount("catch-can-check", zone.id(), cans, ""));
       work.add(new WorkAmount("set-timer", zone.id(), 1, ""));
     }
 
     private static String emitters(ZoneDesign zone) {
-      return SystemFigures.zoneId(zone.id()) + "emitters";
+      return SystemFigures.zoneId(zone.id(), 1) + "emitters";
     }
 
     private double rise(ZoneDesign zone) {

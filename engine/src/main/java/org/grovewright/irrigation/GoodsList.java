@@ -15,7 +15,10 @@ import org.grovewright.quantity.Working;
 
 /** Adds up the goods of a system, item by item, and remembers what each amount is for. */
 final class GoodsList {
-  private final Map<String, Item> items = new LinkedHashMap<>();
+  private final Map<Key, Item> items = new LinkedHashMap<>();
+
+  /** An item and the year of the plan at whose start it is wanted. */
+  private record Key(String item, int year) {}
 
   private static final class Item {
     private final Kind kind;
@@ -37,20 +40,27 @@ final class GoodsList {
 
   /** Adds pieces of an item. */
   void pieces(String itemKey, int count, String what) {
+    pieces(itemKey, count, what, 1);
+  }
+
+  /** Adds pieces of an item that are wanted at the start of a year of the plan, from 1. */
+  void pieces(String itemKey, int count, String what, int year) {
     if (count > 0) {
-      add(itemKey, Kind.COUNT, count, what);
+      add(new Key(itemKey, year), Kind.COUNT, count, what);
     }
   }
 
   /** Adds one length of pipe, to be cut in one piece. */
   void length(String pipeKey, double lengthM, String where) {
     if (lengthM > 0) {
-      add(pipeKey, Kind.LENGTH, lengthM, where).cuts.add(new Requirement.Cut(where, lengthM));
+      add(new Key(pipeKey, 1), Kind.LENGTH, lengthM, where)
+          .cuts
+          .add(new Requirement.Cut(where, lengthM));
     }
   }
 
-  private Item add(String itemKey, Kind kind, double amount, String what) {
-    Item item = items.computeIfAbsent(itemKey, key -> new Item(kind));
+  private Item add(Key key, Kind kind, double amount, String what) {
+    Item item = items.computeIfAbsent(key, k -> new Item(kind));
     item.parts.add(new Input(what, amount, kind, "design of the watering system"));
     return item;
   }
@@ -58,9 +68,9 @@ final class GoodsList {
   /** Money for all items of some sort, each by its price for one unit. */
   double cost(ToDoubleFunction<String> unitPrice, Predicate<String> sort) {
     double sum = 0;
-    for (Map.Entry<String, Item> entry : items.entrySet()) {
-      if (sort.test(entry.getKey())) {
-        sum += entry.getValue().sum() * unitPrice.applyAsDouble(entry.getKey());
+    for (Map.Entry<Key, Item> entry : items.entrySet()) {
+      if (sort.test(entry.getKey().item())) {
+        sum += entry.getValue().sum() * unitPrice.applyAsDouble(entry.getKey().item());
       }
     }
     return sum;
@@ -69,8 +79,8 @@ final class GoodsList {
   /** Money for each item of some sort, by its price for one unit. */
   List<Input> money(ToDoubleFunction<String> unitPrice, Predicate<String> sort) {
     List<Input> money = new ArrayList<>();
-    for (Map.Entry<String, Item> entry : items.entrySet()) {
-      String key = entry.getKey();
+    for (Map.Entry<Key, Item> entry : items.entrySet()) {
+      String key = entry.getKey().item();
       if (sort.test(key)) {
         double sum = entry.getValue().sum();
         String amount =
@@ -87,20 +97,28 @@ final class GoodsList {
     return money;
   }
 
-  /** All items, each with a figure {@code irrigation.need.ITEM}. */
+  /**
+   * All items, each with a figure {@code irrigation.need.ITEM}, and what is wanted in a later year
+   * with one more, {@code irrigation.need.ITEM.year-2}.
+   */
   List<Requirement> requirements(FigureBook book) {
     List<Requirement> requirements = new ArrayList<>();
-    for (Map.Entry<String, Item> entry : items.entrySet()) {
+    for (Map.Entry<Key, Item> entry : items.entrySet()) {
       Item item = entry.getValue();
       double sum = item.sum();
-      String id = "irrigation.need." + FigureBook.slug(entry.getKey());
+      String key = entry.getKey().item();
+      int year = entry.getKey().year();
+      boolean later = year > 1;
+      String id = "irrigation.need." + FigureBook.slug(key) + (later ? ".year-" + year : "");
       book.enter(
           id,
-          "Net amount of " + entry.getKey(),
+          "Net amount of " + key + (later ? " for the start of year " + year : ""),
           sum,
           item.kind,
           new Working("the sum of the amounts", item.parts, "counted on the design"));
-      requirements.add(new Requirement(entry.getKey(), item.kind, sum, "Watering", id, item.cuts));
+      String purpose =
+          later ? "Watering, " + (int) sum + " for the start of year " + year : "Watering";
+      requirements.add(new Requirement(key, item.kind, sum, purpose, id, item.cuts));
     }
     return requirements;
   }

@@ -48,7 +48,8 @@ public record LateralProfile(
     zone.outlets().forEach(result -> results.put(result.outlet().id(), result));
     List<LateralProfile> profiles = new ArrayList<>();
     for (ZoneDesign.LateralDesign lateral : zone.design().laterals()) {
-      for (Line line : lateral.lines()) {
+      for (Line all : lateral.lines()) {
+        Line line = all.inYear(zone.design().year());
         List<Stop> stops = stops(zone, line, links);
         if (!stops.isEmpty()) {
           List<OutletResult> outlets =

@@ -18,6 +18,12 @@ public record Line(String id, List<Point> path, boolean closed, List<Outlet> out
     outlets = List.copyOf(outlets);
   }
 
+  /** The same line with the outlets that are open in a year of the plan only. */
+  public Line inYear(int year) {
+    return new Line(
+        id, path, closed, outlets.stream().filter(outlet -> outlet.openIn(year)).toList());
+  }
+
   /** Length of the tubing, metres. */
   public double lengthM() {
     return Paths.length(path);

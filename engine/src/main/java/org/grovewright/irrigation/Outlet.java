@@ -13,6 +13,37 @@ import org.grovewright.model.Point;
  * @param alongM distance from the start of its line, metres along the tubing
  * @param feederM length of thin feeder tube between the line and the emitter, metres; 0 where the
  *     emitter sits in the line
+ * @param fromYear year of the plan at whose start it is fitted, from 1
+ * @param lastYear last year of the plan in which it is open; a number beyond any year where it is
+ *     never closed
  */
 public record Outlet(
-    String id, int plant, EmitterType emitter, Point at, double alongM, double feederM) {}
+    String id,
+    int plant,
+    EmitterType emitter,
+    Point at,
+    double alongM,
+    double feederM,
+    int fromYear,
+    int lastYear) {
+  /** An emitter that is there from the first day and stays. */
+  Outlet(String id, int plant, EmitterType emitter, Point at, double alongM, double feederM) {
+    this(id, plant, emitter, at, alongM, feederM, 1, StagedEmitter.STAYS);
+  }
+
+  /** Another emitter at the same place, in its years. */
+  Outlet staged(String otherId, StagedEmitter other) {
+    return new Outlet(
+        otherId, plant, other.type(), at, alongM, feederM, other.fromYear(), other.lastYear());
+  }
+
+  /** Whether water drips from it in a year of the plan. */
+  public boolean openIn(int year) {
+    return fromYear <= year && year <= lastYear;
+  }
+
+  /** Whether it is closed for good at the end of a year of the plan. */
+  public boolean closesAfter(int year) {
+    return lastYear == year;
+  }
+}

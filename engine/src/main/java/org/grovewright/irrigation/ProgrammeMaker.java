@@ -2,6 +2,7 @@ package org.grovewright.irrigation;
 
 import java.time.LocalTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -52,8 +53,11 @@ final class ProgrammeMaker {
   private final List<Hours> hours;
   private final double dailyM3;
   private final double weeklyM3;
-  private final List<Map<Integer, Double>> flows = new ArrayList<>();
-  private final List<CycleRule> cycles;
+
+  /** Flow of each plant, by year and zone. */
+  private final List<List<Map<Integer, Double>>> flows = new ArrayList<>();
+
+  private final List<List<CycleRule>> cycles = new ArrayList<>();
   private final List<TimerSetting> settings = new ArrayList<>();
   private final List<PlantSupply> supplies = new ArrayList<>();
   private final List<Finding> findings = new ArrayList<>();
@@ -73,9 +77,10 @@ final class ProgrammeMaker {
     hours = DayClock.allowedHours(grove, catalogue);
     dailyM3 = grove.supply().dailyLimitM3().orElse(Double.POSITIVE_INFINITY);
     weeklyM3 = grove.supply().weeklyLimitM3().orElse(Double.POSITIVE_INFINITY);
-    cycles = CycleRule.of(grove, catalogue, system);
-    for (ZoneResult zone : system.zones()) {
-      flows.add(zone.plantFlows());
+    for (int year = 1; year <= Programme.YEARS; year++) {
+      List<ZoneResult> zones = system.zonesIn(year);
+      flows.add(zones.stream().map(ZoneResult::plantFlows).toList());
+      cycles.add(CycleRule.of(grove, catalogue, zones));
     }
   }
 
@@ -93,7 +98,7 @@ final class ProgrammeMaker {
         }
       }
     }
-    findings.addAll(SupplyRemarks.of(grove, supplies, enough, tooMuch, leastExcess));
+    findings.addAll(SupplyRemarks.of(grove, supplies, settings, enough, tooMuch, leastExcess));
     WaterOrder.of(grove, catalogue, supplies, enough).ifPresent(findings::add);
     remarkOnCycles();
     return new Programme(settings, supplies, findings);
@@ -104,7 +109,7 @@ final class ProgrammeMaker {
 
   private List<TimerSetting> month(int year, int month) {
     List<Wish> wishes = new ArrayList<>();
-    for (int z = 0; z < flows.size(); z++) {
+    for (int z = 0; z < system.zones().size(); z++) {
       wishes.add(wish(z, year, month));
     }
     // Longer gaps first: fewer, deeper waterings. Where the heaviest day does not fit, shorter gaps
@@ -130,7 +135,7 @@ final class ProgrammeMaker {
     double seconds = 0;
     double interval = longestGap * (double) DAY_S;
     int neediest = -1;
-    for (Map.Entry<Integer, Double> plant : flows.get(z).entrySet()) {
+    for (Map.Entry<Integer, Double> plant : flows.get(year - 1).get(z).entrySet()) {
       MonthNeed of = needs.plants().get(plant.getKey()).at(year, month);
       double need = of.need().value();
       if (need <= 0 || plant.getValue() <= 0) {
@@ -161,7 +166,7 @@ final class ProgrammeMaker {
         continue;
       }
       int gap = Math.min(longest, wish.gap());
-      DayClock.Run run = run(z, wish, wish.secondsPerDay() * share * gap, gap, share < 1);
+      DayClock.Run run = run(z, year, wish, wish.secondsPerDay() * share * gap, gap, share < 1);
       Optional<DayClock.Place> place = clock.place(run.pausing(wish.perDay() > 1 ? SPREAD_S : 0));
       if (place.isEmpty()) {
         place = clock.place(run);
@@ -189,14 +194,15 @@ final class ProgrammeMaker {
   }
 
   /** Whole minutes: rounded up where the need is to be met, down where water is short. */
-  private DayClock.Run run(int z, Wish wish, double wantedS, int gap, boolean shortened) {
+  private DayClock.Run run(int z, int year, Wish wish, double wantedS, int gap, boolean shortened) {
+    CycleRule cycle = cycles.get(year - 1).get(z);
     double minutes = wantedS / 60;
     int whole = (int) Math.max(1, shortened ? Math.floor(minutes) : Math.ceil(minutes - 1e-9));
-    int longestRun = cycles.get(z).longestRunMinutes();
+    int longestRun = cycle.longestRunMinutes();
     int count = Math.max((whole - 1) / longestRun + 1, Math.min(whole, wish.perDay()));
     int each = shortened ? Math.max(1, whole / count) : (whole - 1) / count + 1;
-    double volume = count * each * 60.0 * system.zones().get(z).flowM3PerS();
-    return new DayClock.Run(count, each * 60, cycles.get(z).soakS(), gap, volume);
+    double volume = count * each * 60.0 * system.zonesIn(year).get(z).flowM3PerS();
+    return new DayClock.Run(count, each * 60, cycle.soakS(), gap, volume);
   }
 
   private static TimerSetting off(ZoneResult zone, int year, int month, double needed) {
@@ -205,7 +211,7 @@ final class ProgrammeMaker {
 
   private void enter(int z, TimerSetting setting) {
     String id = Programme.timerId(setting.zone(), setting.year(), setting.month());
-    Map<Integer, Double> zoneFlows = flows.get(z);
+    Map<Integer, Double> zoneFlows = flows.get(setting.year() - 1).get(z);
     Input each =
         new Input("minutes per day t", setting.secondsPerDay(), Kind.RUN_TIME, id + "minutes");
     if (setting.neediest() >= 0) {
@@ -228,7 +234,7 @@ final class ProgrammeMaker {
                   "flow q at " + plantId,
                   zoneFlows.get(plant),
                   Kind.EMITTER_FLOW,
-                  WateringSystem.plantFlowId(setting.zone(), plantId)),
+                  WateringSystem.plantFlowId(setting.zone(), plantId, setting.year())),
               catalogue.constant("irrigation.application-efficiency").as("efficiency e"),
               new Input("days", setting.everyDays() * (double) DAY_S, Kind.DAYS, id + "every")));
       book.enter(
@@ -264,7 +270,7 @@ final class ProgrammeMaker {
                   "flow q",
                   plant.getValue(),
                   Kind.EMITTER_FLOW,
-                  WateringSystem.plantFlowId(setting.zone(), plantId)),
+                  WateringSystem.plantFlowId(setting.zone(), plantId, setting.year())),
               each,
               catalogue.constant("irrigation.application-efficiency").as("efficiency e")));
     }
@@ -279,9 +285,10 @@ final class ProgrammeMaker {
     for (TimerSetting s : settings) {
       most.merge(s.zone(), s.starts().size(), Math::max);
     }
-    for (int z = 0; z < cycles.size(); z++) {
+    for (int z = 0; z < system.zones().size(); z++) {
       String id = system.zones().get(z).design().id();
-      if (cycles.get(z).limits() && most.getOrDefault(id, 0) > 1) {
+      CycleRule fastest = fastest(z);
+      if (fastest.limits() && most.getOrDefault(id, 0) > 1) {
         findings.add(
             Finding.of(
                 "timer.cycle-and-soak",
@@ -289,10 +296,18 @@ final class ProgrammeMaker {
                 id,
                 "The emitters give {0} but the soil takes in {1}, so a watering is cut into short"
                     + " runs with pauses of at least {2}.",
-                new Quantity(cycles.get(z).rateMPerS(), Kind.INFILTRATION),
-                new Quantity(cycles.get(z).infiltrationMPerS(), Kind.INFILTRATION),
-                new Quantity(cycles.get(z).soakS(), Kind.RUN_TIME)));
+                new Quantity(fastest.rateMPerS(), Kind.INFILTRATION),
+                new Quantity(fastest.infiltrationMPerS(), Kind.INFILTRATION),
+                new Quantity(fastest.soakS(), Kind.RUN_TIME)));
       }
     }
+  }
+
+  /** The rule of the year in which a zone's emitters give water fastest. */
+  private CycleRule fastest(int z) {
+    return cycles.stream()
+        .map(zones -> zones.get(z))
+        .max(Comparator.comparingDouble(CycleRule::rateMPerS))
+        .orElseThrow();
   }
 }

@@ -26,6 +26,9 @@ import org.grovewright.catalogue.Catalogue;
  *     to be enough
  * @param efficiency share of the water from emitters that roots can use
  * @param rigidPieceM length in which rigid pipe is sold, metres
+ * @param tooMuch share of its need above which a plant counts as overwatered
+ * @param leastExcessM3PerS excess of water that is worth a remark, m3/s
+ * @param emitterWorthM3 water whose saving in the years planned is worth one emitter more, m3
  */
 record Rulebook(
     double peakRunS,
@@ -46,7 +49,10 @@ record Rulebook(
     double pinSpacingM,
     double wettedShare,
     double efficiency,
-    double rigidPieceM) {
+    double rigidPieceM,
+    double tooMuch,
+    double leastExcessM3PerS,
+    double emitterWorthM3) {
 
   static Rulebook of(Catalogue catalogue) {
     return new Rulebook(
@@ -68,7 +74,10 @@ record Rulebook(
         value(catalogue, "pin-spacing"),
         value(catalogue, "one-side-wetted-share"),
         value(catalogue, "application-efficiency"),
-        value(catalogue, "rigid-piece"));
+        value(catalogue, "rigid-piece"),
+        value(catalogue, "too-much"),
+        value(catalogue, "least-excess"),
+        value(catalogue, "emitter-worth"));
   }
 
   private static double value(Catalogue catalogue, String key) {

@@ -25,10 +25,14 @@ public final class StartTimes {
     this.dailyM3 = dailyM3;
   }
 
-  /** The start times of a system. */
-  public static StartTimes of(Grove grove, Catalogue catalogue, WateringSystem system) {
+  /**
+   * The start times of a system.
+   *
+   * @param year year of the plan, from 1, whose emitters are open
+   */
+  public static StartTimes of(Grove grove, Catalogue catalogue, WateringSystem system, int year) {
     return new StartTimes(
-        CycleRule.of(grove, catalogue, system),
+        CycleRule.of(grove, catalogue, system.zonesIn(year)),
         DayClock.allowedHours(grove, catalogue),
         grove.supply().dailyLimitM3().orElse(Double.POSITIVE_INFINITY));
   }

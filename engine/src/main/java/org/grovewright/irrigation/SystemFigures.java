@@ -22,7 +22,57 @@ final class SystemFigures {
     return "hydraulics.zone." + FigureBook.slug(zone) + ".";
   }
 
-  static void enter(List<ZoneResult> zones, Grove grove, Rulebook rules, FigureBook book) {
+  /** Id of a zone's figures in a year; those of the last year stand without it. */
+  static String zoneId(String zone, int year) {
+    return year >= WateringSystem.DESIGN_YEAR ? zoneId(zone) : zoneId(zone) + "year-" + year + ".";
+  }
+
+  static void enter(List<List<ZoneResult>> byYear, Grove grove, Rulebook rules, FigureBook book) {
+    int last = byYear.size();
+    enterFull(byYear.get(last - 1), grove, rules, book);
+    for (int year = 1; year <= last; year++) {
+      for (ZoneResult zone : byYear.get(year - 1)) {
+        enterYear(zone, year, last, grove, book);
+      }
+    }
+  }
+
+  private static void enterYear(ZoneResult zone, int year, int last, Grove grove, FigureBook book) {
+    String id = zoneId(zone.design().id(), year);
+    String when = " in year " + year;
+    book.enter(
+        zoneId(zone.design().id()) + "year-" + year + ".emitters",
+        "Emitters in the zone" + when,
+        zone.outlets().size(),
+        Kind.COUNT,
+        Working.of("emitters open at all plants of the zone" + when, "counted on the design"));
+    if (year == last) {
+      return;
+    }
+    book.enter(
+        id + "flow",
+        "Flow the zone draws" + when,
+        zone.flowM3PerS(),
+        Kind.FLOW,
+        Working.of(SOLVED, "solved with the emitters that are open" + when));
+    enterPlantFlows(zone, id, when, grove, book);
+  }
+
+  private static void enterPlantFlows(
+      ZoneResult zone, String id, String when, Grove grove, FigureBook book) {
+    for (Map.Entry<Integer, Double> plant : zone.plantFlows().entrySet()) {
+      String plantId = grove.plantings().get(plant.getKey()).id();
+      book.enter(
+          id + "plant." + FigureBook.slug(plantId) + ".flow",
+          "Flow to " + plantId + " while the zone runs" + when,
+          plant.getValue(),
+          Kind.EMITTER_FLOW,
+          Working.of("the sum of the flows of its emitters" + when, "solved network"));
+    }
+  }
+
+  private static void enterFull(
+      List<ZoneResult> zones, Grove grove, Rulebook rules, FigureBook book) {
     String friction =
         grove.preferences().friction() == Preferences.Friction.HAZEN_WILLIAMS
             ? "Hazen-Williams friction"
@@ -74,15 +124,7 @@ final class SystemFigures {
     for (ZoneResult.OutletResult o : zone.outlets()) {
       enterOutlet(o, grove, id, solved, book);
     }
-    for (Map.Entry<Integer, Double> plant : zone.plantFlows().entrySet()) {
-      String plantId = grove.plantings().get(plant.getKey()).id();
-      book.enter(
-          WateringSystem.plantFlowId(zone.design().id(), plantId),
-          "Flow to " + plantId + " while the zone runs",
-          plant.getValue(),
-          Kind.EMITTER_FLOW,
-          Working.of("the sum of the flows of its emitters", "solved network"));
-    }
+    enterPlantFlows(zone, id, "", grove, book);
   }
 
   private static void enterUniformity(ZoneResult zone, Rulebook rules, String id, FigureBook book) {

@@ -1,8 +1,11 @@
 package org.grovewright.irrigation;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.grovewright.catalogue.Catalogue;
+import org.grovewright.demand.LaterWork;
 import org.grovewright.demand.Requirement;
 import org.grovewright.demand.WorkAmount;
 import org.grovewright.finding.Finding;
@@ -16,28 +19,37 @@ import org.grovewright.water.WaterNeeds;
  * The watering system: its supply, its zones as they run, what must be bought and done for it.
  *
  * @param supply the supply
- * @param zones the zones, each solved
+ * @param zones the zones, each solved with the emitters of the last year planned
+ * @param zonesByYear the zones of each year, solved with the emitters that are open in it
+ * @param mixedNeeds for each zone, what staging its emitters over the years brings
  * @param trenchM length of trench for the mains, metres
  * @param requirements goods
  * @param work work
  * @param alternatives ways to water the grove that were compared, the planned one among them,
  *     cheapest first; empty where no proposal is wanted
+ * @param laterWork work of later years: emitters to add or to close
  * @param findings remarks and shortfalls
  */
 public record WateringSystem(
     SupplyModel supply,
     List<ZoneResult> zones,
+    List<List<ZoneResult>> zonesByYear,
+    List<MixedNeeds> mixedNeeds,
     double trenchM,
     List<Requirement> requirements,
     List<WorkAmount> work,
     List<Alternative> alternatives,
+    List<LaterWork> laterWork,
     List<Finding> findings) {
-  /** Year of the plan whose peak month the emitters are counted for. */
+  /** Year of the plan whose peak month the system is laid out for; emitters grow up to it. */
   static final int DESIGN_YEAR = 3;
 
   /** Copies the lists. */
   public WateringSystem {
     zones = List.copyOf(zones);
+    zonesByYear = zonesByYear.stream().map(List::copyOf).toList();
+    mixedNeeds = List.copyOf(mixedNeeds);
+    laterWork = List.copyOf(laterWork);
     requirements = List.copyOf(requirements);
     work = List.copyOf(work);
     alternatives = List.copyOf(alternatives);
@@ -57,18 +69,36 @@ public record WateringSystem(
     DesignSite with = siteOf(grove, catalogue, needs, terrain, supply, findings);
     Rulebook rules = with.rules();
     Alternatives ways = Alternatives.of(with);
-    List<ZoneResult> zones = ways.planned().zones();
-    Goods goods = ways.planned().goods();
-    findings.addAll(Designer.remarks(zones, grove, rules));
+    EmitterStaging staging = new EmitterStaging(with, monthly(needs));
+    List<ZoneResult> zones = new ArrayList<>();
+    List<MixedNeeds> mixed = new ArrayList<>();
+    for (ZoneResult zone : ways.planned().zones()) {
+      EmitterStaging.Staged staged = staging.of(zone);
+      zones.add(ZoneResult.of(staged.design(), zone.network(), zone.solution()));
+      staged.mixedNeeds().ifPresent(mixed::add);
+    }
+    List<List<ZoneResult>> byYear = byYear(zones, with.network());
+    Goods goods = Goods.of(zones, grove, catalogue, with.network(), rules);
+    findings.addAll(remarks(byYear, grove, rules));
     findings.addAll(new OneSide(with).remarks(zones));
-    SystemFigures.enter(zones, grove, rules, book);
+    SystemFigures.enter(byYear, grove, rules, book);
+    MixedNeedsFigures.enter(mixed, grove, rules, book);
     List<Requirement> requirements = goods.enter(book);
     List<Alternative> shown =
         grove.watering().propose() && !zones.isEmpty() ? ways.shown(book) : List.of();
     findings.addAll(ways.remarks());
     findings.addAll(goods.findings());
     return new WateringSystem(
-        supply, zones, goods.trenchM(), requirements, goods.work(), shown, findings);
+        supply,
+        zones,
+        byYear,
+        mixed,
+        goods.trenchM(),
+        requirements,
+        goods.work(),
+        shown,
+        EmitterChanges.of(zones, grove),
+        findings);
   }
 
   /** What all designs of the grove's system share; remarks on plants out of reach are added. */
@@ -109,12 +139,60 @@ public record WateringSystem(
         .toArray();
   }
 
-  /** Id of the figure of a plant's flow. */
+  /** Need of each plant by year and month, m3/s. */
+  private static double[][][] monthly(WaterNeeds needs) {
+    double[][][] monthly = new double[needs.plants().size()][DESIGN_YEAR][12];
+    for (int p = 0; p < monthly.length; p++) {
+      for (int year = 1; year <= DESIGN_YEAR; year++) {
+        for (int month = 1; month <= 12; month++) {
+          monthly[p][year - 1][month - 1] = needs.plants().get(p).at(year, month).need().value();
+        }
+      }
+    }
+    return monthly;
+  }
+
+  /** The zones as they run in each year; a zone whose emitters stay is solved once. */
+  private static List<List<ZoneResult>> byYear(List<ZoneResult> zones, ZoneNetwork.Site site) {
+    List<List<ZoneResult>> byYear = new ArrayList<>();
+    List<ZoneResult> next = zones;
+    byYear.add(zones);
+    for (int year = DESIGN_YEAR - 1; year >= 1; year--) {
+      List<ZoneResult> solved = new ArrayList<>();
+      for (ZoneResult later : next) {
+        ZoneDesign design = later.design().inYear(year);
+        boolean same = design.outlets().equals(later.design().outlets());
+        solved.add(same ? later : ZoneResult.solve(design, site));
+      }
+      byYear.add(0, solved);
+      next = solved;
+    }
+    return byYear;
+  }
+
+  /** Remarks on zones in any year, each once. */
+  private static List<Finding> remarks(List<List<ZoneResult>> byYear, Grove grove, Rulebook rules) {
+    Map<String, Finding> remarks = new LinkedHashMap<>();
+    for (int year = DESIGN_YEAR; year >= 1; year--) {
+      for (Finding finding : Designer.remarks(byYear.get(year - 1), grove, rules)) {
+        remarks.putIfAbsent(finding.code() + " " + finding.subject(), finding);
+      }
+    }
+    return List.copyOf(remarks.values());
+  }
+
+  /** The zones as they run in a year of the plan, from 1; later years are like the last. */
+  public List<ZoneResult> zonesIn(int year) {
+    return zonesByYear.get(Math.min(year, zonesByYear.size()) - 1);
+  }
+
+  /** Id of the figure of a plant's flow in the last year planned. */
   public static String plantFlowId(String zone, String plantId) {
-    return "hydraulics.zone."
-        + FigureBook.slug(zone)
-        + ".plant."
-        + FigureBook.slug(plantId)
-        + ".flow";
+    return plantFlowId(zone, plantId, DESIGN_YEAR);
+  }
+
+  /** Id of the figure of a plant's flow in a year of the plan. */
+  public static String plantFlowId(String zone, String plantId, int year) {
+    return SystemFigures.zoneId(zone, year) + "plant." + FigureBook.slug(plantId) + ".flow";
   }
 }

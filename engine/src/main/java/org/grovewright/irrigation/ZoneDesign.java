@@ -17,6 +17,7 @@ import org.grovewright.model.Watering.Run;
  * @param laterals the laterals
  * @param regulator regulator of the zone, if one is wanted
  * @param filter filter that the zone's water passes
+ * @param year year of the plan whose emitters are open; in later years it is the last one's
  */
 public record ZoneDesign(
     String id,
@@ -24,7 +25,8 @@ public record ZoneDesign(
     Pipe mainPipe,
     List<LateralDesign> laterals,
     Optional<Regulator> regulator,
-    Filter filter) {
+    Filter filter,
+    int year) {
   /** Copies the lists. */
   public ZoneDesign {
     main = main.stream().map(List::copyOf).toList();
@@ -47,8 +49,29 @@ public record ZoneDesign(
     }
   }
 
-  /** All outlets in order. */
+  /** A zone as it is in the last year planned. */
+  ZoneDesign(
+      String id,
+      List<List<Point>> main,
+      Pipe mainPipe,
+      List<LateralDesign> laterals,
+      Optional<Regulator> regulator,
+      Filter filter) {
+    this(id, main, mainPipe, laterals, regulator, filter, WateringSystem.DESIGN_YEAR);
+  }
+
+  /** The same zone with the emitters that are open in another year. */
+  public ZoneDesign inYear(int other) {
+    return new ZoneDesign(id, main, mainPipe, laterals, regulator, filter, other);
+  }
+
+  /** The outlets that are open in the zone's year, in order. */
   public List<Outlet> outlets() {
+    return allOutlets().stream().filter(outlet -> outlet.openIn(year)).toList();
+  }
+
+  /** The outlets of all years in order. */
+  public List<Outlet> allOutlets() {
     return laterals.stream()
         .flatMap(lateral -> lateral.lines().stream())
         .flatMap(line -> line.outlets().stream())

@@ -211,6 +211,9 @@ public record ZoneNetwork(
         double done = 0;
         int pieces = 0;
         for (Outlet outlet : line.outlets()) {
+          if (!outlet.openIn(zone.year())) {
+            continue;
+          }
           double step = outlet.alongM() - done;
           if (step > SAME_PLACE_M || at.equals(feed)) {
             String node = line.id() + "." + (pieces + 1);

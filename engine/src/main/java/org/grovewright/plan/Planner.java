@@ -58,7 +58,7 @@ public final class Planner {
     amounts.addAll(watering.work());
     amounts.add(new WorkAmount("collect-materials", "", 1, ""));
     WorkPlan work = WorkPlan.of(amounts, grove, catalogue, book);
-    CareCalendar care = CareCalendar.of(grove, catalogue, ground, work, book);
+    CareCalendar care = CareCalendar.of(grove, catalogue, ground, work, watering.laterWork(), book);
 
     List<Finding> findings = new ArrayList<>();
     findings.addAll(layout.findings());

@@ -83,7 +83,7 @@ public record SeasonPlan(
     }
     WeatherYears years =
         WeatherYears.of(grove, catalogue, needs.climate(), settings.weatherYears());
-    StartTimes clock = StartTimes.of(grove, catalogue, system);
+    StartTimes clock = StartTimes.of(grove, catalogue, system, settings.planYear());
     List<ZoneYear> zones =
         zones(grove, catalogue, needs, system, programme, settings.planYear(), years, clock);
     if (zones.isEmpty()) {
@@ -130,8 +130,9 @@ public record SeasonPlan(
       StartTimes clock) {
     double efficiency = catalogue.constant("irrigation.application-efficiency").value();
     List<ZoneYear> zones = new ArrayList<>();
-    for (int z = 0; z < system.zones().size(); z++) {
-      ZoneResult zone = system.zones().get(z);
+    List<ZoneResult> inYear = system.zonesIn(planYear);
+    for (int z = 0; z < inYear.size(); z++) {
+      ZoneResult zone = inYear.get(z);
       String id = zone.design().id();
       List<PlantRun> plants = new ArrayList<>();
       for (Map.Entry<Integer, Double> flow : zone.plantFlows().entrySet()) {

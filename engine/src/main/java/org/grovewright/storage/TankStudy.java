@@ -138,7 +138,7 @@ final class TankStudy {
     }
     double[] wanted = new double[days.size()];
     for (int z = 0; z < settings.length; z++) {
-      ZoneResult zone = system.zones().get(z);
+      ZoneResult zone = system.zonesIn(year).get(z);
       int since = Integer.MAX_VALUE / 2;
       for (int i = 0; i < wanted.length; i++) {
         TimerSetting setting = settings[z][days.get(i).date().getMonthValue()];

@@ -13,6 +13,9 @@ final class NeedOfPlant {
   /** Greatest crop coefficient of a surface, FAO-56 equation 72 without its weather term. */
   private static final double FULL_COVER = 1.2;
 
+  /** Share of the use below which a difference of use and rain is rounding. */
+  private static final double ROUNDING = 1e-9;
+
   final PlantAtAge plant;
   final double basal;
   final double evaporationCoefficient;
@@ -98,7 +101,9 @@ final class NeedOfPlant {
   }
 
   double needM3PerS() {
-    // FAO 29 equation 7: what is brought is what is used, over the share that is not for leaching.
-    return Math.max(0, useM3PerS() - rainM3PerS()) / (1 - leaching.share());
+    double missing = useM3PerS() - rainM3PerS();
+    // Where rain covers the use, the difference is rounding and no need. FAO 29 equation 7: what is
+    // brought is what is used, over the share that is not for leaching.
+    return missing > ROUNDING * useM3PerS() ? missing / (1 - leaching.share()) : 0;
   }
 }

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.grovewright.catalogue.Catalogue;
+import org.grovewright.demand.LaterWork;
 import org.grovewright.finding.Finding;
 import org.grovewright.ground.GroundPlan;
 import org.grovewright.model.Grove;
@@ -37,10 +38,16 @@ public record CareCalendar(
    * @param catalogue gives intervals, cold limits and the mulch
    * @param ground gives feedings and mulch
    * @param work says when the grove is set up
+   * @param later work of later years that is known now
    * @param figures takes the figures of the care
    */
   public static CareCalendar of(
-      Grove grove, Catalogue catalogue, GroundPlan ground, WorkPlan work, FigureBook figures) {
+      Grove grove,
+      Catalogue catalogue,
+      GroundPlan ground,
+      WorkPlan work,
+      List<LaterWork> later,
+      FigureBook figures) {
     LocalDate done = work.finish().map(LocalDateTime::toLocalDate).orElse(grove.start());
     LocalDate from = setUp(work).orElse(done).plusDays(1);
     long years = Math.round(catalogue.constant("care.years").value());
@@ -50,8 +57,26 @@ public record CareCalendar(
       events.addAll(new SystemCare(grove, catalogue, from, until).events());
       events.addAll(new PlantCare(grove, catalogue, ground, work, from, until).events(figures));
     }
+    later.stream()
+        .map(l -> event(l, grove))
+        .filter(e -> !e.date().isAfter(until))
+        .forEach(events::add);
     events.sort(Comparator.comparing(CareEvent::date).thenComparing(CareEvent::id));
     return new CareCalendar(events, from, until, List.of());
+  }
+
+  /** On the first of the month in which the year begins, with the timer's new card. */
+  private static CareEvent event(LaterWork later, Grove grove) {
+    return new CareEvent(
+        later.id(),
+        CareEvent.Kind.WATERING,
+        grove.start().plusYears(later.year() - 1).withDayOfMonth(1),
+        Optional.empty(),
+        later.title(),
+        later.message(),
+        later.quantities(),
+        List.of(),
+        later.source());
   }
 
   /** When the watering is ready: from then on it is looked after, whatever is planted later. */
