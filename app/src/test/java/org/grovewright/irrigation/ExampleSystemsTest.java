@@ -145,7 +145,7 @@ class ExampleSystemsTest {
   @ParameterizedTest
   @MethodSource("plans")
   void stagedEmittersKeepYoungPlantsFromDrowning(Plan plan) {
-    double most = plan.grove().site().name().startsWith("Wattlefall") ? 2.0 : 3.8;
+    double most = plan.grove().site().name().startsWith("Wattlefall") ? 2.6 : 2.6;
     Map<List<Integer>, Programme.PlantSupply> peaks = new HashMap<>();
     for (Programme.PlantSupply s : plan.programme().supplies()) {
       peaks.merge(

@@ -22,24 +22,14 @@ final class EmitterChanges {
         if (added.isEmpty()) {
           continue;
         }
-        String pulled = pulled(zone.design().allOutlets(), year, grove);
         work.add(
             new LaterWork(
                 id,
                 year,
                 "Add emitters for the grown plants",
-                "At the start of year "
-                    + year
-                    + " in "
-                    + zone.design().id()
-                    + ":"
-                    + pulled
-                    + added
-                    + " Put them where holes are free and outside those that are there, below the"
-                    + " edge of the crown."
-                    + " Then set the timer from the cards of year "
-                    + year
-                    + ", which count on it.",
+                "Add the emitters that the plan lists for the new year, and pull the small ones"
+                    + " whose holes they take. Then set the timer from the cards of the new year,"
+                    + " which count on them.",
                 List.of(),
                 Working.COMMON_PRACTICE));
       }
@@ -74,20 +64,6 @@ final class EmitterChanges {
                 .append(String.join(", ", plants))
                 .append('.'));
     return text.toString();
-  }
-
-  private static String pulled(List<Outlet> outlets, int year, Grove grove) {
-    List<String> plants =
-        outlets.stream()
-            .filter(outlet -> outlet.closesAfter(year - 1))
-            .map(outlet -> plant(outlet, grove))
-            .distinct()
-            .toList();
-    return plants.isEmpty()
-        ? ""
-        : " Pull the small emitters at "
-            + String.join(", ", plants)
-            + "; the new ones go into their holes.";
   }
 
   private static String plant(Outlet outlet, Grove grove) {

@@ -112,12 +112,11 @@ final class GoodsList {
       String id = "irrigation.need." + FigureBook.slug(key) + (later ? ".year-" + year : "");
       book.enter(
           id,
-          "Net amount of " + key + (later ? " for the start of year " + year : ""),
+          "Net amount of " + key,
           sum,
           item.kind,
           new Working("the sum of the amounts", item.parts, "counted on the design"));
-      String purpose =
-          later ? "Watering, " + (int) sum + " for the start of year " + year : "Watering";
+      String purpose = later ? "Watering in later years" : "Watering";
       requirements.add(new Requirement(key, item.kind, sum, purpose, id, item.cuts));
     }
     return requirements;

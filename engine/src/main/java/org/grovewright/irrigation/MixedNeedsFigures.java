@@ -39,7 +39,7 @@ final class MixedNeedsFigures {
       String part = id + "water.year-" + year;
       book.enter(
           part,
-          "Water of year " + year + how,
+          "Water of a year" + how,
           water,
           Kind.WATER_VOLUME,
           Working.of(
@@ -52,7 +52,7 @@ final class MixedNeedsFigures {
     }
     book.enter(
         id + "water",
-        "Water of the first " + parts.size() + " years" + how,
+        "Water of the first years" + how,
         effect.totalM3(),
         Kind.WATER_VOLUME,
         new Working("the sum of the years", parts, Working.COMMON_PRACTICE));
@@ -62,13 +62,7 @@ final class MixedNeedsFigures {
         effect.worstShare(),
         Kind.SHARE,
         Working.of(
-            effect.plant() < 0
-                ? "no plant gets an excess of more than the least that counts, so 100 %"
-                : "q t e / V of "
-                    + grove.plantings().get(effect.plant()).id()
-                    + " in year "
-                    + effect.year()
-                    + ", t set by the neediest plant of the zone",
+            "q t e / V of the plant that gets most over its need, t set by the neediest plant",
             "need over flow",
             new Input(
                 "least excess that counts",

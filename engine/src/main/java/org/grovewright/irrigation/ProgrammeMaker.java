@@ -98,7 +98,7 @@ final class ProgrammeMaker {
         }
       }
     }
-    findings.addAll(SupplyRemarks.of(grove, supplies, settings, enough, tooMuch, leastExcess));
+    findings.addAll(SupplyRemarks.of(grove, supplies, enough, tooMuch, leastExcess));
     WaterOrder.of(grove, catalogue, supplies, enough).ifPresent(findings::add);
     remarkOnCycles();
     return new Programme(settings, supplies, findings);

@@ -19,18 +19,12 @@ final class SupplyRemarks {
   /**
    * Remarks on a programme's supplies.
    *
-   * @param settings the programme, which names the plant that sets the minutes
    * @param enough share of the need that counts as enough
    * @param tooMuch share of the need in any month that counts as far too much
    * @param least excess that is worth a remark, m3/s
    */
   static List<Finding> of(
-      Grove grove,
-      List<PlantSupply> supplies,
-      List<TimerSetting> settings,
-      double enough,
-      double tooMuch,
-      double least) {
+      Grove grove, List<PlantSupply> supplies, double enough, double tooMuch, double least) {
     Map<Integer, PlantSupply> worst = new LinkedHashMap<>();
     Map<Integer, PlantSupply> wettest = new LinkedHashMap<>();
     for (PlantSupply s : supplies) {
@@ -73,29 +67,18 @@ final class SupplyRemarks {
               .collect(Collectors.joining(", "));
       findings.add(
           Finding.of(
-              "irrigation.mixed-needs",
+              "timer.too-much",
               Severity.NOTE,
               names,
               "In month {0} of year {1} the plant needs {2} but gets {3}, because it shares its"
-                  + " minutes with "
-                  + thirstier(first, settings, grove)
-                  + ". If its soil stays wet then, close some of its emitters for that season, give"
-                  + " it a zone of its own, or leave it out.",
+                  + " minutes with plants that are thirstier then. Give it fewer or smaller"
+                  + " emitters, or close some of them until it has grown.",
               new Quantity(first.month(), Kind.COUNT),
               new Quantity(first.year(), Kind.COUNT),
               new Quantity(first.needsM3PerS(), Kind.DAILY_WATER),
               new Quantity(first.getsM3PerS(), Kind.DAILY_WATER)));
     }
     return findings;
-  }
-
-  private static String thirstier(PlantSupply s, List<TimerSetting> settings, Grove grove) {
-    return settings.stream()
-        .filter(t -> t.zone().equals(s.zone()))
-        .filter(t -> t.year() == s.year() && t.month() == s.month() && t.neediest() >= 0)
-        .findFirst()
-        .map(t -> grove.plantings().get(t.neediest()).id() + ", which is thirstier then")
-        .orElse("plants that are thirstier then");
   }
 
   private static double excess(PlantSupply s) {

@@ -39,35 +39,34 @@ final class SystemFigures {
 
   private static void enterYear(ZoneResult zone, int year, int last, Grove grove, FigureBook book) {
     String id = zoneId(zone.design().id(), year);
-    String when = " in year " + year;
     book.enter(
         zoneId(zone.design().id()) + "year-" + year + ".emitters",
-        "Emitters in the zone" + when,
+        "Emitters in the zone",
         zone.outlets().size(),
         Kind.COUNT,
-        Working.of("emitters open at all plants of the zone" + when, "counted on the design"));
+        Working.of("emitters of all plants of the zone", "counted on the design"));
     if (year == last) {
       return;
     }
     book.enter(
         id + "flow",
-        "Flow the zone draws" + when,
+        "Flow the zone draws",
         zone.flowM3PerS(),
         Kind.FLOW,
-        Working.of(SOLVED, "solved with the emitters that are open" + when));
-    enterPlantFlows(zone, id, when, grove, book);
+        Working.of("the sum of the flows of its emitters", "solved network"));
+    enterPlantFlows(zone, id, grove, book);
   }
 
   private static void enterPlantFlows(
-      ZoneResult zone, String id, String when, Grove grove, FigureBook book) {
+      ZoneResult zone, String id, Grove grove, FigureBook book) {
     for (Map.Entry<Integer, Double> plant : zone.plantFlows().entrySet()) {
       String plantId = grove.plantings().get(plant.getKey()).id();
       book.enter(
           id + "plant." + FigureBook.slug(plantId) + ".flow",
-          "Flow to " + plantId + " while the zone runs" + when,
+          "Flow to " + plantId + " while the zone runs",
           plant.getValue(),
           Kind.EMITTER_FLOW,
-          Working.of("the sum of the flows of its emitters" + when, "solved network"));
+          Working.of("the sum of the flows of its emitters", "solved network"));
     }
   }
 
@@ -124,7 +123,7 @@ final class SystemFigures {
     for (ZoneResult.OutletResult o : zone.outlets()) {
       enterOutlet(o, grove, id, solved, book);
     }
-    enterPlantFlows(zone, id, "", grove, book);
+    enterPlantFlows(zone, id, grove, book);
   }
 
   private static void enterUniformity(ZoneResult zone, Rulebook rules, String id, FigureBook book) {
