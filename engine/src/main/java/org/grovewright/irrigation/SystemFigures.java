@@ -57,8 +57,7 @@ final class SystemFigures {
     enterPlantFlows(zone, id, grove, book);
   }
 
-  private static void enterPlantFlows(
-      ZoneResult zone, String id, Grove grove, FigureBook book) {
+  private static void enterPlantFlows(ZoneResult zone, String id, Grove grove, FigureBook book) {
     for (Map.Entry<Integer, Double> plant : zone.plantFlows().entrySet()) {
       String plantId = grove.plantings().get(plant.getKey()).id();
       book.enter(
