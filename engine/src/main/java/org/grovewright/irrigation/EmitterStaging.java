@@ -215,7 +215,8 @@ final class EmitterStaging {
         List<Outlet> inTurn = new ArrayList<>();
         if (i < option.starters().size()) {
           StagedEmitter starter = option.starters().get(i);
-          inTurn.add(outlet.staged(outlet.id() + ".young", starter));
+          // Numbered in hundreds, apart from those that take its place.
+          inTurn.add(outlet.staged(outlet.id() + "00", starter));
         }
         inTurn.add(outlet.staged(outlet.id(), option.stay().get(i)));
         staged.put(outlet.id(), inTurn);
