@@ -178,7 +178,7 @@ class TodayAdviceTest {
     double efficiency = CATALOGUE.constant("irrigation.application-efficiency").value();
     for (int z = 0; z < advice.zones().size(); z++) {
       ZoneAdvice zone = advice.zones().get(z);
-      ZoneResult result = PLAN.watering().zones().get(z);
+      ZoneResult result = PLAN.watering().zonesIn(1).get(z);
       assertThat(zone.volume().value())
           .isCloseTo(zone.minutes() * 60 * result.flowM3PerS(), within(1e-9));
       int index = -1;
@@ -200,7 +200,7 @@ class TodayAdviceTest {
 
   @Test
   void litresCountAsTheMinutesInWhichTheZoneGivesThem() {
-    ZoneResult zone = PLAN.watering().zones().get(0);
+    ZoneResult zone = PLAN.watering().zonesIn(1).get(0);
     List<WaterLog.Run> byClock = new ArrayList<>(skippedSince(TODAY.minusDays(4)));
     List<WaterLog.Run> byMeter = new ArrayList<>(byClock);
     LocalDate day = TODAY.minusDays(2);
