@@ -15,6 +15,7 @@ import org.grovewright.model.Grove;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Input;
 import org.grovewright.quantity.Kind;
+import org.grovewright.quantity.Quantity;
 import org.grovewright.quantity.Working;
 
 /**
@@ -38,6 +39,8 @@ public record ShoppingList(
     boolean complete,
     Map<String, Double> otherCurrencies,
     List<Finding> findings) {
+  private static final int MOST_NAMED = 6;
+
   /** Copies the collections. */
   public ShoppingList {
     lines = List.copyOf(lines);
@@ -115,12 +118,7 @@ public record ShoppingList(
       }
     }
     if (!typical.isEmpty()) {
-      findings.add(
-          Finding.of(
-              "buy.typical-price",
-              Severity.NOTE,
-              "",
-              "Typical prices stand in for your own for: " + String.join(", ", typical) + "."));
+      findings.add(typicalPrices(typical, lines));
     }
     if (!other.isEmpty()) {
       findings.add(
@@ -134,6 +132,26 @@ public record ShoppingList(
                   + ". Give your own prices under stock."));
     }
     return findings;
+  }
+
+  private static Finding typicalPrices(List<String> typical, List<ShoppingLine> lines) {
+    // A long list of names hides the remark, and the shopping list marks each of them anyway.
+    if (typical.size() <= MOST_NAMED) {
+      return Finding.of(
+          "buy.typical-price",
+          Severity.NOTE,
+          "",
+          "Typical prices stand in for your own for: " + String.join(", ", typical) + ".");
+    }
+    long bought = lines.stream().filter(line -> line.packs() > 0).count();
+    return Finding.of(
+        "buy.typical-price",
+        Severity.NOTE,
+        "",
+        "Typical prices stand in for your own for {0} of the {1} things to buy; the shopping list"
+            + " marks each of them.",
+        new Quantity(typical.size(), Kind.COUNT),
+        new Quantity(bought, Kind.COUNT));
   }
 
   private static ShoppingList total(
