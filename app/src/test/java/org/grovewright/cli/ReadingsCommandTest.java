@@ -46,7 +46,7 @@ class ReadingsCommandTest {
                 + "zone-1,A1,,66,60\n"
                 + "zone-1,A1,125,,\n"
                 + "# a remark\n"
-                + "zone-1,B6,118,,\n");
+                + "zone-1,A6,118,,\n");
     assertThat(run.err()).doesNotContain("line");
     assertThat(run.code()).isIn(0, 1);
     assertThat(run.out()).contains("3 readings set beside the plan.", "Emitters: ");
@@ -60,13 +60,13 @@ class ReadingsCommandTest {
     assertThat(psi.err())
         .contains("line 2: pressure of 19 bar is more than the supply can give there (")
         .contains("looks like psi");
-    CommandLineRun all = run("place,pressure (kPa)\nA1,19\nB6,18\n");
+    CommandLineRun all = run("place,pressure (kPa)\nA1,19\nA6,18\n");
     assertThat(all.code()).isEqualTo(2);
     assertThat(all.err()).contains("look like psi, not kPa");
     CommandLineRun meter = run("meter (m3/h)\n9.5\n");
     assertThat(meter.code()).isEqualTo(2);
     assertThat(meter.err()).contains("meter of 9.5 m3/h is more than the supply can give");
-    CommandLineRun cans = run("place,caught (L),time (s)\nA1,66,60\nB6,67,60\n");
+    CommandLineRun cans = run("place,caught (L),time (s)\nA1,66,60\nA6,67,60\n");
     assertThat(cans.code()).isEqualTo(2);
     assertThat(cans.err()).contains("looks like mL");
   }

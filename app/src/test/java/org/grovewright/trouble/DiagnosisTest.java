@@ -54,7 +54,14 @@ class DiagnosisTest {
     read(faulty, Kind.METER, "", List.of());
     read(faulty, Kind.PRESSURE, "tap", List.of());
     for (Tubing.Run run : Tubing.runs(PLAN.watering())) {
-      read(faulty, Kind.PRESSURE, run.profile().line().id() + " end", List.of());
+      String line = run.profile().line().id();
+      boolean ofZone =
+          zone().design().laterals().stream()
+              .flatMap(lateral -> lateral.lines().stream())
+              .anyMatch(own -> own.id().equals(line));
+      if (ofZone) {
+        read(faulty, Kind.PRESSURE, line + " end", List.of());
+      }
     }
     zone().design().outlets().stream()
         .map(this::plant)

@@ -217,11 +217,7 @@ record Goods(double trenchM, GoodsList list, List<WorkAmount> work, List<Finding
 
     private void remarkOnWays(Geometry ways) {
       for (Fixture fixture : grove.site().fixtures()) {
-        boolean inTheWay =
-            fixture.kind() == FixtureKind.BUILDING
-                || fixture.kind() == FixtureKind.SEPTIC_FIELD
-                || fixture.kind() == FixtureKind.PAVING
-                || fixture.kind() == FixtureKind.TANK;
+        boolean inTheWay = MainRoute.blocks(fixture.kind());
         boolean service = fixture.kind() == FixtureKind.BURIED_SERVICE;
         if (!inTheWay && !service) {
           continue;

@@ -331,8 +331,10 @@ final class Sizing {
     path.add(grove.supply().at());
     path.addAll(grove.watering().mainRoute());
     List<List<Point>> legs = new ArrayList<>();
+    MainRoute route = new MainRoute(grove.site().fixtures());
     for (LateralWish lateral : zone.laterals()) {
       Point feed = lateral.row().line().get(0);
+      path.addAll(route.bends(path.get(path.size() - 1), feed));
       path.add(feed);
       legs.add(List.copyOf(path));
       path.clear();
