@@ -55,18 +55,18 @@ class ReadingsCommandTest {
   /** The supply gives 430 kPa at most: more is no reading of it in that unit. */
   @Test
   void pressureBeyondTheSupplyIsNamedWithItsLikelyUnit() throws IOException {
-    CommandLineRun psi = run("place,pressure (bar)\nA1,19\n");
+    CommandLineRun psi = run("zone,place,pressure (bar)\nzone-1,A1,19\n");
     assertThat(psi.code()).isEqualTo(2);
     assertThat(psi.err())
         .contains("line 2: pressure of 19 bar is more than the supply can give there (")
         .contains("looks like psi");
-    CommandLineRun all = run("place,pressure (kPa)\nA1,19\nA6,18\n");
+    CommandLineRun all = run("zone,place,pressure (kPa)\nzone-1,A1,19\nzone-1,A6,18\n");
     assertThat(all.code()).isEqualTo(2);
     assertThat(all.err()).contains("look like psi, not kPa");
-    CommandLineRun meter = run("meter (m3/h)\n9.5\n");
+    CommandLineRun meter = run("zone,meter (m3/h)\nzone-1,9.5\n");
     assertThat(meter.code()).isEqualTo(2);
     assertThat(meter.err()).contains("meter of 9.5 m3/h is more than the supply can give");
-    CommandLineRun cans = run("place,caught (L),time (s)\nA1,66,60\nA6,67,60\n");
+    CommandLineRun cans = run("zone,place,caught (L),time (s)\nzone-1,A1,66,60\nzone-1,A6,67,60\n");
     assertThat(cans.code()).isEqualTo(2);
     assertThat(cans.err()).contains("looks like mL");
   }
@@ -78,8 +78,8 @@ class ReadingsCommandTest {
         "place,pressure;A1,120 | pressure has no unit",
         "place,pressure (acres);A1,120 | line 1: pressure",
         "place,force (N);A1,120 | the column \"force (N)\" is not known",
-        "place,pressure (kPa);Q9,120 | line 2: place \"Q9\" is not there",
-        "place,pressure (kPa);A 900 m,120 | line 2: the tubing of row A is only",
+        "zone,place,pressure (kPa);zone-1,Q9,120 | line 2: place \"Q9\" is not there",
+        "zone,place,pressure (kPa);zone-1,A 900 m,120 | line 2: the tubing of row A is only",
         "zone,pressure (kPa);7,120 | line 2: there is no zone 7",
         "place,caught (mL);A1,33 | a can needs both columns",
         "place,caught (mL),time (s);A1,33, | line 2: time is empty",
