@@ -41,26 +41,12 @@ final class CurveChart {
   }
 
   private String drawn(String title, String id, List<double[]> curve, List<Mark> marks) {
-    svg.open(
-        "svg",
-        "xmlns",
-        "http://www.w3.org/2000/svg",
-        "viewBox",
-        "0 0 640 340",
-        "class",
-        "chart",
-        "role",
-        "img",
-        "aria-labelledby",
-        id + "-title");
+    svg.drawing(WIDTH, HEIGHT, "chart", id + "-title");
     svg.text("title", title, "id", id + "-title");
     axes();
     StringBuilder path = new StringBuilder();
     for (double[] point : curve) {
-      path.append(path.length() == 0 ? "M" : " L")
-          .append(Decimals.coordinate(x(point[0])))
-          .append(' ')
-          .append(Decimals.coordinate(y(point[1])));
+      Svg.lead(path, x(point[0]), y(point[1]));
     }
     svg.leaf("path", "class", "curve", "d", path);
     LabelPlacer labels = new LabelPlacer(new Box(LEFT + 2, TOP, WIDTH - 4, HEIGHT - BOTTOM - 2));

@@ -84,18 +84,7 @@ final class EmitterMap {
     boolean outside = marks.stream().anyMatch(mark -> mark.range() != 0);
     double bottom = frame.height() + 2 * above;
     double height = bottom + KEY_ROW * (outside ? 2 : 1) + 10;
-    svg.open(
-        "svg",
-        "xmlns",
-        "http://www.w3.org/2000/svg",
-        "viewBox",
-        "0 0 " + Decimals.coordinate(frame.width()) + " " + Decimals.coordinate(height),
-        "class",
-        "map",
-        "role",
-        "img",
-        "aria-labelledby",
-        id + "-title");
+    svg.drawing(frame.width(), height, "map", id + "-title");
     svg.text("title", title, "id", id + "-title");
     svg.leaf("rect", "class", "sheet", "width", frame.width(), "height", height);
     pipes();

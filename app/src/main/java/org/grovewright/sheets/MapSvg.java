@@ -65,18 +65,7 @@ final class MapSvg {
     int columns = (int) (frame.width() / LEGEND_COLUMN);
     int rows = (legend.size() + columns - 1) / columns;
     double total = legendTop + rows * LEGEND_ROW + 10;
-    svg.open(
-        "svg",
-        "xmlns",
-        "http://www.w3.org/2000/svg",
-        "viewBox",
-        "0 0 " + Decimals.coordinate(frame.width()) + " " + Decimals.coordinate(total),
-        "class",
-        "map",
-        "role",
-        "img",
-        "aria-labelledby",
-        "map-title map-desc");
+    svg.drawing(frame.width(), total, "map", "map-title map-desc");
     svg.text("title", "Map of " + scene.title(), "id", "map-title");
     svg.text("desc", description(), "id", "map-desc");
     svg.raw(style);

@@ -1,6 +1,7 @@
 package org.grovewright.sheets;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -90,18 +91,7 @@ final class ProfileChart {
   }
 
   private String drawn(String title, String id, Content content) {
-    svg.open(
-        "svg",
-        "xmlns",
-        "http://www.w3.org/2000/svg",
-        "viewBox",
-        "0 0 360 326",
-        "class",
-        "chart",
-        "role",
-        "img",
-        "aria-labelledby",
-        id + "-title");
+    svg.drawing(WIDTH, HEIGHT, "chart", id + "-title");
     svg.text("title", title, "id", id + "-title");
     range(content);
     axes(content);
@@ -231,10 +221,7 @@ final class ProfileChart {
   private String line(double[] along, double[] values, Span span, double top, double bottom) {
     StringBuilder path = new StringBuilder();
     for (int i = 0; i < along.length; i++) {
-      path.append(path.length() == 0 ? "M" : " L")
-          .append(Decimals.coordinate(x(along[i])))
-          .append(' ')
-          .append(Decimals.coordinate(y(values[i], span, top, bottom)));
+      Svg.lead(path, x(along[i]), y(values[i], span, top, bottom));
     }
     return path.toString();
   }
@@ -248,19 +235,11 @@ final class ProfileChart {
   }
 
   private static double least(double[] values) {
-    double least = Double.POSITIVE_INFINITY;
-    for (double value : values) {
-      least = Math.min(least, value);
-    }
-    return least;
+    return Arrays.stream(values).min().orElseThrow();
   }
 
   private static double most(double[] values) {
-    double most = Double.NEGATIVE_INFINITY;
-    for (double value : values) {
-      most = Math.max(most, value);
-    }
-    return most;
+    return Arrays.stream(values).max().orElseThrow();
   }
 
   /** An axis between two values, with ticks at round numbers within. */

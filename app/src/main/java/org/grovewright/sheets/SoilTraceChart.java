@@ -48,18 +48,7 @@ final class SoilTraceChart {
   }
 
   private String drawn(String id) {
-    svg.open(
-        "svg",
-        "xmlns",
-        "http://www.w3.org/2000/svg",
-        "viewBox",
-        "0 0 960 384",
-        "class",
-        "season trace",
-        "role",
-        "img",
-        "aria-labelledby",
-        id + "-title");
+    svg.drawing(WIDTH, HEIGHT, "season trace", id + "-title");
     long stressed = trace.days().stream().filter(Day::stressed).count();
     svg.text(
         "title",

@@ -1,7 +1,9 @@
 package org.grovewright.sheets;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
+import java.util.List;
 
 /** Writes the elements of a drawing as text, escaping whatever is put into it. */
 final class Svg {
@@ -19,6 +21,33 @@ final class Svg {
     out.append(">\n");
     open.push(name);
     return this;
+  }
+
+  /**
+   * Opens a drawing that says what it shows to those who cannot see it.
+   *
+   * @param width width of the sheet, in the drawing's own units
+   * @param height height of the sheet
+   * @param classes classes of the drawing, or empty text
+   * @param labelledBy ids of the texts that name it, parted by spaces
+   */
+  Svg drawing(double width, double height, String classes, String labelledBy) {
+    String viewBox = "0 0 " + Decimals.coordinate(width) + " " + Decimals.coordinate(height);
+    List<Object> attributes =
+        new ArrayList<>(List.of("xmlns", "http://www.w3.org/2000/svg", "viewBox", viewBox));
+    if (!classes.isEmpty()) {
+      attributes.addAll(List.of("class", classes));
+    }
+    attributes.addAll(List.of("role", "img", "aria-labelledby", labelledBy));
+    return open("svg", attributes.toArray());
+  }
+
+  /** Leads a path on to a point; the first point begins it. */
+  static void lead(StringBuilder path, double x, double y) {
+    path.append(path.length() == 0 ? "M" : " L")
+        .append(Decimals.coordinate(x))
+        .append(' ')
+        .append(Decimals.coordinate(y));
   }
 
   /** Writes an element without content. */

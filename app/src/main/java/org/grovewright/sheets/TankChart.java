@@ -27,18 +27,7 @@ final class TankChart {
    */
   static String draw(List<TankYears.Level> levels, String axis, double perM3, double volumeM3) {
     Svg svg = new Svg();
-    svg.open(
-        "svg",
-        "xmlns",
-        "http://www.w3.org/2000/svg",
-        "viewBox",
-        "0 0 640 300",
-        "class",
-        "chart",
-        "role",
-        "img",
-        "aria-labelledby",
-        "tank-chart-title");
+    svg.drawing(WIDTH, HEIGHT, "chart", "tank-chart-title");
     svg.text("title", "Water in the tank through the year", "id", "tank-chart-title");
     for (int tick = 0; tick <= TICKS; tick++) {
       double volume = volumeM3 * tick / TICKS;
@@ -70,26 +59,19 @@ final class TankChart {
     StringBuilder mean = new StringBuilder();
     StringBuilder band = new StringBuilder();
     for (TankYears.Level level : levels) {
-      point(mean, x(level.dayOfYear()), y(level.mean(), volumeM3));
+      Svg.lead(mean, x(level.dayOfYear()), y(level.mean(), volumeM3));
     }
     band.append(mean);
     for (int i = levels.size() - 1; i >= 0; i--) {
       TankYears.Level level = levels.get(i);
       // Where years are few or skewed, the mean may lie below the level of one year in ten.
-      point(band, x(level.dayOfYear()), y(Math.min(level.low(), level.mean()), volumeM3));
+      Svg.lead(band, x(level.dayOfYear()), y(Math.min(level.low(), level.mean()), volumeM3));
     }
     svg.leaf("path", "class", "range", "d", band + " Z");
     svg.leaf("path", "class", "curve", "d", mean);
     svg.text("text", axis, "class", "axis", "x", 8, "y", 15);
     svg.close();
     return svg.toString();
-  }
-
-  private static void point(StringBuilder path, double x, double y) {
-    path.append(path.length() == 0 ? "M" : " L")
-        .append(Decimals.coordinate(x))
-        .append(' ')
-        .append(Decimals.coordinate(y));
   }
 
   private static double x(int day) {

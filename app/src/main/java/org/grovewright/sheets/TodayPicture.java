@@ -63,16 +63,7 @@ public final class TodayPicture {
   private String drawn() {
     List<ZoneAdvice> zones = advice.zones().stream().filter(z -> !z.trace().isEmpty()).toList();
     double height = HEAD + zones.size() * PANEL + FOOT;
-    svg.open(
-        "svg",
-        "xmlns",
-        "http://www.w3.org/2000/svg",
-        "viewBox",
-        "0 0 760 " + Decimals.coordinate(height),
-        "role",
-        "img",
-        "aria-labelledby",
-        "today-title today-words");
+    svg.drawing(WIDTH, height, "", "today-title today-words");
     svg.text("title", "Soil water on " + Words.date(advice.date()), "id", "today-title");
     svg.text("desc", words.line(), "id", "today-words");
     svg.raw(STYLE);
@@ -140,12 +131,12 @@ public final class TodayPicture {
       boolean isPast = day.date().isBefore(advice.date());
       today += isPast ? 1 : 0;
       if (isPast) {
-        point(past, x, y);
+        Svg.lead(past, x, y);
       }
       if (i + 1 >= days.size() || !days.get(i + 1).date().isBefore(advice.date())) {
-        point(ahead, x, y);
+        Svg.lead(ahead, x, y);
       }
-      point(stress, x, suffers);
+      Svg.lead(stress, x, suffers);
       bars(day, x, step * 0.6, top + PANEL - BOTTOM, most);
       label(day, i, x, top);
     }
@@ -157,13 +148,6 @@ public final class TodayPicture {
     double x = LEFT + today * step;
     svg.leaf("line", "class", "today", "x1", x, "y1", ceiling - 14, "x2", x, "y2", floor + BARS);
     svg.text("text", "today", "class", "small end", "x", x - 4, "y", ceiling - 5);
-  }
-
-  private static void point(StringBuilder path, double x, double y) {
-    path.append(path.length() == 0 ? "M" : " L")
-        .append(Decimals.coordinate(x))
-        .append(' ')
-        .append(Decimals.coordinate(y));
   }
 
   private void bars(TraceDay day, double x, double width, double floor, double most) {

@@ -36,18 +36,7 @@ final class YearRing {
   static String draw(String zone, String id, List<Month> months) {
     double most = months.stream().mapToDouble(Month::minutesPerDay).max().orElse(0);
     Svg svg = new Svg();
-    svg.open(
-        "svg",
-        "xmlns",
-        "http://www.w3.org/2000/svg",
-        "viewBox",
-        "0 0 420 420",
-        "class",
-        "season ring",
-        "role",
-        "img",
-        "aria-labelledby",
-        id + "-title");
+    svg.drawing(420, 420, "season ring", id + "-title");
     svg.text("title", title(zone, months), "id", id + "-title");
     for (Month month : months) {
       double middle = Math.toRadians(30 * (month.month() - 0.5));

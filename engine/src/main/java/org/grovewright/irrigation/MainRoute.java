@@ -17,12 +17,16 @@ import org.locationtech.jts.geom.Geometry;
  * obstacles (Dijkstra on the visibility graph, from memory).
  */
 final class MainRoute {
-  /** Room between a trench and a wall, metres: common practice, no source. */
-  private static final double CLEAR_M = 0.3;
-
+  private final double clearM;
   private final List<Geometry> obstacles = new ArrayList<>();
 
-  MainRoute(List<Fixture> fixtures) {
+  /**
+   * Ways about some things.
+   *
+   * @param clearM room between the trench and what it is led round, metres
+   */
+  MainRoute(List<Fixture> fixtures, double clearM) {
+    this.clearM = clearM;
     for (Fixture fixture : fixtures) {
       if (blocks(fixture.kind())) {
         obstacles.add(Shapes.of(fixture.shape()));
@@ -48,7 +52,7 @@ final class MainRoute {
     }
     List<Point> nodes = new ArrayList<>(List.of(from, to));
     for (Geometry obstacle : obstacles) {
-      for (Coordinate corner : obstacle.buffer(CLEAR_M, 1).convexHull().getCoordinates()) {
+      for (Coordinate corner : obstacle.buffer(clearM, 1).convexHull().getCoordinates()) {
         nodes.add(new Point(corner.x, corner.y));
       }
     }

@@ -20,6 +20,7 @@ import org.grovewright.catalogue.Catalogue;
  * @param catchCans emitters of a zone whose flow is measured with cans
  * @param serviceClearM distance from a buried service within which the trench is remarked on,
  *     metres
+ * @param mainClearM room between the main's trench and what it is led round, metres
  * @param mostZones most zones that are proposed
  * @param pinSpacingM distance between pins that hold tubing down, metres
  * @param wettedShare share of the ground under a tree's crown that tubing along one side must wet
@@ -45,6 +46,7 @@ record Rulebook(
     double lossAllowanceM,
     int catchCans,
     double serviceClearM,
+    double mainClearM,
     int mostZones,
     double pinSpacingM,
     double wettedShare,
@@ -70,6 +72,7 @@ record Rulebook(
         value(catalogue, "loss-allowance"),
         (int) value(catalogue, "catch-cans"),
         value(catalogue, "service-clearance"),
+        value(catalogue, "main-clearance"),
         (int) value(catalogue, "most-zones"),
         value(catalogue, "pin-spacing"),
         value(catalogue, "one-side-wetted-share"),

@@ -46,6 +46,7 @@ final class Sizing {
   private final ZoneNetwork.Site site;
   private final Costs costs;
   private final Preferences.Units units;
+  private final MainRoute route;
   private final Filter filter;
 
   /**
@@ -66,6 +67,7 @@ final class Sizing {
     this.site = site;
     this.costs = costs;
     this.units = grove.preferences().units();
+    this.route = new MainRoute(grove.site().fixtures(), rules.mainClearM());
     this.filter = filterFor(zones);
   }
 
@@ -331,7 +333,6 @@ final class Sizing {
     path.add(grove.supply().at());
     path.addAll(grove.watering().mainRoute());
     List<List<Point>> legs = new ArrayList<>();
-    MainRoute route = new MainRoute(grove.site().fixtures());
     for (LateralWish lateral : zone.laterals()) {
       Point feed = lateral.row().line().get(0);
       path.addAll(route.bends(path.get(path.size() - 1), feed));

@@ -93,6 +93,11 @@ final class Fields {
     return value;
   }
 
+  /** A key of a table of the catalogue that may be absent. */
+  Optional<String> key(String key, Map<String, ?> table, String noun) {
+    return get(key).flatMap(value -> value.key(table, noun));
+  }
+
   /** A quantity that may be absent. */
   OptionalDouble quantity(String key, Measure measure, double min, double max) {
     Optional<Value> value = get(key);

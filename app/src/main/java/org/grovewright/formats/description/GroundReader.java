@@ -2,7 +2,6 @@ package org.grovewright.formats.description;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.grovewright.catalogue.Catalogue;
@@ -33,16 +32,16 @@ final class GroundReader {
                         "a number from 1 to 10: hole over root ball, such as 2 for twice as wide"))
             .orElse(OptionalDouble.empty());
     return new GroundChoices(
-        key(fields, "mix", catalogue.mixes(), "soil mix"),
+        fields.key("mix", catalogue.mixes(), "soil mix"),
         share,
         width,
         amendments(fields, catalogue),
-        key(fields, "mulch", catalogue.mulches(), "mulch"),
+        fields.key("mulch", catalogue.mulches(), "mulch"),
         fertiliser(fields, catalogue));
   }
 
   private static Optional<String> fertiliser(Fields fields, Catalogue catalogue) {
-    Optional<String> key = key(fields, "fertiliser", catalogue.amendments(), "fertiliser");
+    Optional<String> key = fields.key("fertiliser", catalogue.amendments(), "fertiliser");
     if (key.isPresent() && catalogue.amendments().get(key.get()).nitrogen() == 0) {
       fields.problem(
           "fertiliser",
@@ -61,10 +60,5 @@ final class GroundReader {
       key.ifPresent(keys::add);
     }
     return keys;
-  }
-
-  private static Optional<String> key(
-      Fields fields, String field, Map<String, ?> table, String noun) {
-    return fields.get(field).flatMap(v -> v.key(table, noun));
   }
 }

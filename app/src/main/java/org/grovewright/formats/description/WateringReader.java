@@ -3,7 +3,6 @@ package org.grovewright.formats.description;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -44,7 +43,7 @@ final class WateringReader {
     Fields fields = found.get();
     boolean propose = fields.get("propose").flatMap(Value::yesNo).orElse(true);
     Optional<Fields> main = fields.get("main").flatMap(v -> v.fields(Section.MAIN));
-    Optional<String> mainPipe = main.flatMap(m -> key(m, "pipe", catalogue.pipes(), "pipe"));
+    Optional<String> mainPipe = main.flatMap(m -> m.key("pipe", catalogue.pipes(), "pipe"));
     List<Point> route =
         main.flatMap(m -> m.get("route")).flatMap(v -> v.points(0)).orElse(List.of());
     if (!propose) {
@@ -57,8 +56,8 @@ final class WateringReader {
         propose,
         mainPipe,
         route,
-        key(fields, "filter", catalogue.filters(), "filter"),
-        key(fields, "regulator", catalogue.regulators(), "regulator"),
+        fields.key("filter", catalogue.filters(), "filter"),
+        fields.key("regulator", catalogue.regulators(), "regulator"),
         chosen(fields, propose),
         zones);
   }
@@ -71,11 +70,6 @@ final class WateringReader {
     }
     return value.flatMap(
         v -> v.text("the short name of a way to build it, from the report of an earlier plan"));
-  }
-
-  private static Optional<String> key(
-      Fields fields, String field, Map<String, ?> table, String noun) {
-    return fields.get(field).flatMap(v -> v.key(table, noun));
   }
 
   private List<Watering.Zone> zones(Fields watering, boolean propose) {
@@ -134,10 +128,10 @@ final class WateringReader {
     return new Watering.Lateral(
         rowId.orElse(""),
         run.orElse(Watering.Run.DEAD_END),
-        key(fields, "tubing", catalogue.pipes(), "pipe"),
-        key(fields, "emitter", catalogue.emitters(), "emitter"),
+        fields.key("tubing", catalogue.pipes(), "pipe"),
+        fields.key("emitter", catalogue.emitters(), "emitter"),
         fields.get("emitters_per_plant").map(v -> v.whole(1, 24)).orElse(OptionalInt.empty()),
-        key(fields, "companion_emitter", catalogue.emitters(), "emitter"),
+        fields.key("companion_emitter", catalogue.emitters(), "emitter"),
         fields.quantity("offset", Measure.LENGTH, 0, 3).orElse(0));
   }
 

@@ -62,8 +62,8 @@ final class JournalApi {
       return new EntryView(
           content.id(),
           content.day().toString(),
-          word(content.kind()),
-          word(content.subjectKind()),
+          Json.word(content.kind()),
+          Json.word(content.subjectKind()),
           content.subject(),
           content
               .amount()
@@ -71,7 +71,7 @@ final class JournalApi {
                   amount ->
                       new AmountView(
                           amount.value(),
-                          word(amount.kind()),
+                          Json.word(amount.kind()),
                           ReaderUnits.plainSpaces(units.text(amount))))
               .orElse(null),
           content.note(),
@@ -81,10 +81,6 @@ final class JournalApi {
           entry.changed().toString(),
           entry.deleted());
     }
-  }
-
-  private static String word(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   private void list(Context context) {
@@ -100,9 +96,9 @@ final class JournalApi {
     Map<String, Object> kinds = new LinkedHashMap<>();
     for (JournalKind kind : JournalKind.values()) {
       Map<String, Object> view = new LinkedHashMap<>();
-      view.put("amounts", kind.amounts().stream().map(JournalApi::word).toList());
+      view.put("amounts", kind.amounts().stream().map(Json::word).toList());
       view.put("needsAmount", kind.needsAmount());
-      kinds.put(word(kind), view);
+      kinds.put(Json.word(kind), view);
     }
     Json.send(context, kinds);
   }
@@ -172,7 +168,7 @@ final class JournalApi {
 
   private static <E extends Enum<E>> E choice(Class<E> type, String word, String field) {
     for (E value : type.getEnumConstants()) {
-      if (word(value).equals(word)) {
+      if (Json.word(value).equals(word)) {
         return value;
       }
     }

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import io.javalin.http.Context;
+import java.util.Locale;
 import java.util.Optional;
 
 /** JSON of requests and answers. */
@@ -32,6 +33,11 @@ public final class Json {
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("an answer cannot be written as JSON", e);
     }
+  }
+
+  /** A constant as requests and answers name it: lower case, with hyphens. */
+  static String word(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** Answers with a value. */

@@ -65,7 +65,7 @@ final class MemberApi {
   private void members(Context context) {
     List<MemberView> members =
         desk.store().sites().members(context.pathParam("id")).stream()
-            .map(one -> new MemberView(one.accountId(), one.name(), SiteView.word(one.role())))
+            .map(one -> new MemberView(one.accountId(), one.name(), Json.word(one.role())))
             .toList();
     Json.send(context, members);
   }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -82,7 +81,7 @@ final class SceneMaker {
         plants,
         heights(),
         new SupplyView(
-            word(grove.supply().kind()), grove.supply().at().x(), grove.supply().at().y()),
+            Json.word(grove.supply().kind()), grove.supply().at().x(), grove.supply().at().y()),
         pipes(),
         emitters(),
         zones(),
@@ -91,7 +90,7 @@ final class SceneMaker {
 
   static ConflictView conflict(Conflict one, Voice voice) {
     return new ConflictView(
-        word(one.kind()),
+        Json.word(one.kind()),
         one.plantId(),
         one.otherId(),
         one.distanceM(),
@@ -102,10 +101,6 @@ final class SceneMaker {
                 voice.language().say(one.finding().message()),
                 one.finding().quantities(),
                 voice.units())));
-  }
-
-  private static String word(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   private static double[] pair(Point point) {
@@ -140,7 +135,7 @@ final class SceneMaker {
           new FixtureView(
               fixture.id(),
               views.size(),
-              word(fixture.kind()),
+              Json.word(fixture.kind()),
               shape(fixture.shape()),
               fixture.heightM(),
               fixture.clearanceM().isPresent() ? fixture.clearanceM().getAsDouble() : null));
@@ -224,7 +219,7 @@ final class SceneMaker {
         species.key(),
         voice.language().say(species.name()),
         planting.cultivar().orElse(null),
-        word(species.role()),
+        Json.word(species.role()),
         planting.at().x(),
         planting.at().y(),
         planting.rowId().orElse(null),

@@ -65,11 +65,7 @@ final class SiteApi {
 
   private static SummaryView view(SiteSummary site) {
     return new SummaryView(
-        site.id(),
-        site.name(),
-        SiteView.word(site.role()),
-        site.version(),
-        site.changed().toString());
+        site.id(), site.name(), Json.word(site.role()), site.version(), site.changed().toString());
   }
 
   private void create(Context context) {

@@ -1,6 +1,5 @@
 package org.grovewright.web.api;
 
-import java.util.Locale;
 import org.grovewright.store.Role;
 import org.grovewright.store.SiteState;
 
@@ -32,16 +31,12 @@ record SiteView(
     return new SiteView(
         state.id(),
         state.name(),
-        word(role),
+        Json.word(role),
         state.version(),
         state.canUndo() && !readOnly,
         state.canRedo() && !readOnly,
         state.changed().toString(),
         state.changedBy(),
         readOnly);
-  }
-
-  static String word(Role role) {
-    return role.name().toLowerCase(Locale.ROOT);
   }
 }
