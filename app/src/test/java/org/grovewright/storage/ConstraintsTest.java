@@ -115,7 +115,7 @@ class ConstraintsTest {
         for (TimerSetting setting : plan.programme().settings()) {
           if (setting.year() == year && setting.month() == month && !setting.off()) {
             ZoneResult zone =
-                plan.watering().zones().stream()
+                plan.watering().zonesIn(year).stream()
                     .filter(z -> z.design().id().equals(setting.zone()))
                     .findFirst()
                     .orElseThrow();
