@@ -146,11 +146,6 @@ public final class Network {
     return emitterIndex.containsKey(id);
   }
 
-  /** Whether there is a node with this name. */
-  public boolean hasNode(String id) {
-    return nodeIndex.containsKey(id);
-  }
-
   /** Place of a node in {@link #nodes}, or -1. */
   int findNode(String id) {
     Integer index = nodeIndex.get(id);

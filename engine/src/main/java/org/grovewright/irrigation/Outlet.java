@@ -41,9 +41,4 @@ public record Outlet(
   public boolean openIn(int year) {
     return fromYear <= year && year <= lastYear;
   }
-
-  /** Whether it is closed for good at the end of a year of the plan. */
-  public boolean closesAfter(int year) {
-    return lastYear == year;
-  }
 }
