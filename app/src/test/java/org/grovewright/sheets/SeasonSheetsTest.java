@@ -26,6 +26,7 @@ import org.junit.jupiter.api.Test;
 
 /** The timer through the seasons of a whole plan, and its sheets. */
 class SeasonSheetsTest {
+  private static final int PLAN_YEAR = 1;
   private static final int YEARS = 5;
 
   private static Plan plan;
@@ -52,7 +53,7 @@ class SeasonSheetsTest {
             plan.water(),
             plan.watering(),
             plan.programme(),
-            new SeasonSettings(1, YEARS, 4, 0.8),
+            new SeasonSettings(PLAN_YEAR, YEARS, 4, 0.8),
             book);
     sheets = SeasonSheets.of(plan.grove(), season, book.all(), Sheets.unitsOf(plan));
   }
@@ -127,7 +128,7 @@ class SeasonSheetsTest {
     for (TimerCard.Line line : season.card().programmes()) {
       for (TimerCard.Zone zone : line.zones()) {
         double flow =
-            plan.watering().zones().stream()
+            plan.watering().zonesIn(PLAN_YEAR).stream()
                 .filter(z -> z.design().id().equals(zone.zone()))
                 .findFirst()
                 .orElseThrow()
