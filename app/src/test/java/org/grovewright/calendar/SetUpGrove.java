@@ -71,10 +71,10 @@ final class SetUpGrove {
   private static List<WorkAmount> watering() {
     List<WorkAmount> work = new ArrayList<>();
     work.add(new WorkAmount("collect-materials", "", 1, ""));
-    work.add(new WorkAmount("dig-trench", "", 25, ""));
+    work.add(new WorkAmount("dig-trench", "", 25 * 0.05, ""));
     work.add(new WorkAmount("lay-main", "", 25, ""));
     work.add(new WorkAmount("cement-joint", "", 12, ""));
-    work.add(new WorkAmount("backfill-trench", "", 25, ""));
+    work.add(new WorkAmount("backfill-trench", "", 25 * 0.05, ""));
     work.add(new WorkAmount("assemble-head", "", 2, ""));
     for (String zone : List.of("zone 1", "zone 2")) {
       work.add(new WorkAmount("flush", zone, 1, ""));

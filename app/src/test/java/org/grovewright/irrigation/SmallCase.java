@@ -51,6 +51,7 @@ final class SmallCase {
         all.tasks(),
         all.cautions(),
         all.clearances(),
+        all.grounds(),
         constants,
         all.prices());
   }

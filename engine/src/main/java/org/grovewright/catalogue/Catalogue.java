@@ -21,6 +21,7 @@ import java.util.Map;
  * @param tasks kinds of work with their rates
  * @param cautions warnings by key
  * @param clearances distances to keep from fixed things
+ * @param grounds ground that a trench may go through
  * @param constants single numbers of the trade by key
  * @param prices typical price of any item that is bought, by item key
  */
@@ -38,6 +39,7 @@ public record Catalogue(
     Map<String, TaskRate> tasks,
     Map<String, Caution> cautions,
     List<Clearance> clearances,
+    List<TrenchGround> grounds,
     Map<String, Constant> constants,
     Map<String, TypicalPrice> prices) {
   /** Copies the tables in their order. */
@@ -55,6 +57,7 @@ public record Catalogue(
     tasks = fixed(tasks);
     cautions = fixed(cautions);
     clearances = List.copyOf(clearances);
+    grounds = List.copyOf(grounds);
     constants = fixed(constants);
     prices = fixed(prices);
   }
@@ -74,5 +77,17 @@ public record Catalogue(
       throw new IllegalStateException("the catalogue has no constant " + key);
     }
     return constant;
+  }
+
+  /**
+   * What a trench through a kind of ground asks for.
+   *
+   * @throws IllegalStateException if the catalogue has no such row, which is a fault of ours
+   */
+  public TrenchGround ground(TrenchGround.Kind kind) {
+    return grounds.stream()
+        .filter(row -> row.kind() == kind)
+        .findFirst()
+        .orElseThrow(() -> new IllegalStateException("the catalogue has no ground " + kind));
   }
 }

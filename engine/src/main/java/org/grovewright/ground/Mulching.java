@@ -76,8 +76,8 @@ final class Mulching {
     for (Fixture fixture : grove.site().fixtures()) {
       boolean covered =
           switch (fixture.kind()) {
-            case BUILDING, WALL, TANK, WELL, EXISTING_TREE, PAVING -> true;
-            case FENCE, SEPTIC_FIELD, BURIED_SERVICE -> false;
+            case BUILDING, WALL, TANK, WELL, EXISTING_TREE, PAVING, GRAVEL -> true;
+            case FENCE, SEPTIC_FIELD, BURIED_SERVICE, LAWN -> false;
           };
       if (covered) {
         obstacles.add(Shapes.of(fixture.shape()));

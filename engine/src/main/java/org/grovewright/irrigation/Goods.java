@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Part;
 import org.grovewright.catalogue.Pipe;
+import org.grovewright.catalogue.TrenchGround;
 import org.grovewright.demand.Requirement;
 import org.grovewright.demand.WorkAmount;
 import org.grovewright.finding.Finding;
@@ -66,6 +67,8 @@ record Goods(double trenchM, GoodsList list, List<WorkAmount> work, List<Finding
     private final Rulebook rules;
     private final HeadParts parts;
     private final double ventRiseM;
+    private final double trenchWidthM;
+    private final double trenchCoverM;
     private final GoodsList goods = new GoodsList();
     private final List<WorkAmount> work = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
@@ -84,6 +87,10 @@ record Goods(double trenchM, GoodsList list, List<WorkAmount> work, List<Finding
       this.parts = site.parts();
       this.pipes = new PipeGoods(parts, rules, goods, work, findings);
       this.ventRiseM = catalogue.constant("irrigation.vent-rise").value();
+      this.trenchWidthM = catalogue.constant("irrigation.trench-least-width").value();
+      this.trenchCoverM =
+          catalogue.ground(TrenchGround.Kind.SOIL).mainCover().of(false)
+              + catalogue.constant("irrigation.trench-bedding").value();
     }
 
     Goods count() {
@@ -204,9 +211,13 @@ record Goods(double trenchM, GoodsList list, List<WorkAmount> work, List<Finding
       if (mains <= 0) {
         return;
       }
-      work.add(new WorkAmount("dig-trench", "", trench, "irrigation.trench-length"));
+      double volume =
+          trench
+              * trenchWidthM
+              * (trenchCoverM + zones.get(0).design().mainPipe().outsideDiameterM());
+      work.add(new WorkAmount("dig-trench", "", volume, "irrigation.trench-length"));
       work.add(new WorkAmount("lay-main", "", mains, "irrigation.trench-length"));
-      work.add(new WorkAmount("backfill-trench", "", trench, "irrigation.trench-length"));
+      work.add(new WorkAmount("backfill-trench", "", volume, "irrigation.trench-length"));
       if (pipes.cementJoints() > 0) {
         work.add(new WorkAmount("cement-joint", "", pipes.cementJoints(), ""));
         Pipe pipe = zones.get(0).design().mainPipe();

@@ -92,11 +92,15 @@ final class FixedThings {
     return new Need(gap, "catalogue: clearances", row.source());
   }
 
+  private static boolean mayBearPlants(FixtureKind kind) {
+    return kind == FixtureKind.SEPTIC_FIELD || kind == FixtureKind.LAWN;
+  }
+
   private record Need(double metres, String origin, String source) {}
 
   private boolean trunk(Crown crown, Fixture fixture, double distance, List<Conflict> conflicts) {
     Need need = trunkNeed(crown, fixture);
-    boolean on = distance == 0 && fixture.kind() != FixtureKind.SEPTIC_FIELD;
+    boolean on = distance == 0 && !mayBearPlants(fixture.kind());
     if (!on && distance + tolerance.value() >= need.metres()) {
       return false;
     }

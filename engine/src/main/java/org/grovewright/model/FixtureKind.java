@@ -10,5 +10,7 @@ public enum FixtureKind {
   SEPTIC_FIELD,
   EXISTING_TREE,
   PAVING,
+  GRAVEL,
+  LAWN,
   BURIED_SERVICE
 }

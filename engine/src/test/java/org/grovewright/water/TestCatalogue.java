@@ -80,6 +80,7 @@ public final class TestCatalogue {
         Map.of(),
         Map.of(),
         List.of(),
+        List.of(),
         constants(),
         Map.of());
   }

@@ -244,6 +244,7 @@ public final class Samples {
         taskMap,
         Map.of("sun", new Caution("sun", "Sun", "Drink; rest, and wear a hat.", source)),
         List.of(),
+        List.of(),
         constants(),
         priceMap);
   }

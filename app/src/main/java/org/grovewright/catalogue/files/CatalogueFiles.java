@@ -47,6 +47,7 @@ public final class CatalogueFiles {
             read(WorkTables.TASKS),
             read(WorkTables.CAUTIONS),
             List.copyOf(read(WorkTables.CLEARANCES).values()),
+            List.copyOf(read(WorkTables.GROUNDS).values()),
             read(NumberTables.CONSTANTS),
             read(NumberTables.PRICES));
   }

@@ -38,6 +38,9 @@ final class CrossCheck {
     references("amendments", "caution", rows("cautions").keySet(), "cautions");
     references("tasks", "cautions", rows("cautions").keySet(), "cautions");
     references("tasks", "after", rows("tasks").keySet(), "tasks");
+    for (String column : List.of("dig_task", "lift_task", "mend_task")) {
+      references("grounds", column, rows("tasks").keySet(), "tasks");
+    }
     references("parts", "fits", rows("pipes").keySet(), "pipes");
     references("prices", "key", itemKeys(), "items that can be bought");
     taskOrder();

@@ -24,6 +24,7 @@ public final class Tables {
             WorkTables.TASKS,
             WorkTables.CAUTIONS,
             WorkTables.CLEARANCES,
+            WorkTables.GROUNDS,
             NumberTables.CONSTANTS,
             NumberTables.PRICES)
         .forEach(table -> ALL.put(table.name(), table));

@@ -4,6 +4,7 @@ import static org.grovewright.catalogue.files.Column.choice;
 import static org.grovewright.catalogue.files.Column.key;
 import static org.grovewright.catalogue.files.Column.keys;
 import static org.grovewright.catalogue.files.Column.number;
+import static org.grovewright.catalogue.files.Column.reference;
 import static org.grovewright.catalogue.files.Column.source;
 import static org.grovewright.catalogue.files.Column.text;
 import static org.grovewright.catalogue.files.Column.whole;
@@ -12,9 +13,10 @@ import java.util.List;
 import org.grovewright.catalogue.Caution;
 import org.grovewright.catalogue.Clearance;
 import org.grovewright.catalogue.TaskRate;
+import org.grovewright.catalogue.TrenchGround;
 import org.grovewright.model.FixtureKind;
 
-/** The tables of work, its cautions, and the distances kept from fixed things. */
+/** The tables of work, its cautions, distances kept from fixed things, and ground to dig in. */
 final class WorkTables {
   private WorkTables() {}
 
@@ -90,4 +92,43 @@ final class WorkTables {
                   v.si("trunk_m"),
                   v.si("crown_m"),
                   v.source()));
+
+  static final Table<TrenchGround> GROUNDS =
+      new Table<>(
+          "grounds",
+          "ground that the trench of a main may go through, with what that asks for",
+          List.of(
+              choice("kind", "the ground", TrenchGround.Kind.class),
+              text("name", "name in plain words"),
+              reference("dig_task", "key of the task of digging there, counted by volume"),
+              reference("lift_task", "key of the task of taking up its surface, counted by area")
+                  .optional(),
+              reference("mend_task", "key of the task of putting that back, counted by area")
+                  .optional(),
+              cover("main_cover_mm", "least soil over a main where people walk"),
+              cover("main_cover_vehicles_mm", "least soil over a main where vehicles drive"),
+              cover("lateral_cover_mm", "least soil over a lateral where people walk"),
+              cover("lateral_cover_vehicles_mm", "least soil over a lateral where vehicles drive"),
+              number("reluctance", "", 1, 1000, "times its cost counts when ways are compared"),
+              source()),
+          List.of("kind", "name", "dig_task", "main_cover_mm", "main_cover_vehicles_mm"),
+          List.of(
+              new Table.Rule("main_cover_mm", "main_cover_vehicles_mm", true),
+              new Table.Rule("lateral_cover_mm", "lateral_cover_vehicles_mm", true)),
+          v ->
+              new TrenchGround(
+                  v.choice("kind", TrenchGround.Kind.class),
+                  v.text("name"),
+                  v.text("dig_task"),
+                  v.textIfAny("lift_task"),
+                  v.textIfAny("mend_task"),
+                  new TrenchGround.Cover(v.si("main_cover_mm"), v.si("main_cover_vehicles_mm")),
+                  new TrenchGround.Cover(
+                      v.si("lateral_cover_mm"), v.si("lateral_cover_vehicles_mm")),
+                  v.si("reluctance"),
+                  v.source()));
+
+  private static Column cover(String name, String meaning) {
+    return number(name, "mm", 0, 3000, meaning).over(1000);
+  }
 }

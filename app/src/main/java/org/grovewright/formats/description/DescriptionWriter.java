@@ -134,7 +134,7 @@ public final class DescriptionWriter {
                       .put("at", point(spot.at()))
                       .put("height", spot.heightM(), Unit.METRE)));
     }
-    return group;
+    return group.put("frost_depth", site.frostDepthM(), Unit.METRE);
   }
 
   private static Group fixture(Fixture fixture) {
@@ -146,9 +146,18 @@ public final class DescriptionWriter {
     } else if (fixture.shape() instanceof Shape.Round round) {
       group.put("at", point(round.centre())).put("radius", round.radiusM(), Unit.METRE);
     }
-    return group
+    group
         .put("height", fixture.heightM(), Unit.METRE)
         .put("clearance", fixture.clearanceM(), Unit.METRE);
+    fixture.traffic().ifPresent(traffic -> group.put("traffic", Value.word(traffic)));
+    fixture
+        .service()
+        .ifPresent(
+            service ->
+                group
+                    .put("service", Value.word(service.kind()))
+                    .put("depth", service.depthM(), Unit.METRE));
+    return group;
   }
 
   private static Group soil(Soil soil) {

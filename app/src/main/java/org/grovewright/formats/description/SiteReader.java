@@ -1,5 +1,10 @@
 package org.grovewright.formats.description;
 
+import static org.grovewright.model.FixtureKind.BURIED_SERVICE;
+import static org.grovewright.model.FixtureKind.GRAVEL;
+import static org.grovewright.model.FixtureKind.LAWN;
+import static org.grovewright.model.FixtureKind.PAVING;
+
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -57,7 +62,8 @@ final class SiteReader {
         boundary,
         north.orElse(0),
         fixtures(fields),
-        spotHeights(fields));
+        spotHeights(fields),
+        fields.quantity("frost_depth", Measure.LENGTH, 0, 3));
   }
 
   private static void coordinateUnit(Value value) {
@@ -160,9 +166,32 @@ final class SiteReader {
     Optional<Shape> shape = shape(fields);
     double height = fields.quantity("height", Measure.LENGTH, 0, 120).orElse(0);
     OptionalDouble clearance = fields.quantity("clearance", Measure.LENGTH, 0, 100);
-    return id.isPresent() && kind.isPresent() && shape.isPresent()
-        ? Optional.of(new Fixture(id.get(), kind.get(), shape.get(), height, clearance))
-        : Optional.empty();
+    Optional<Fixture.Traffic> traffic =
+        fields.get("traffic").flatMap(v -> v.choice(Fixture.Traffic.class));
+    Optional<Fixture.Service> service = service(fields);
+    if (id.isEmpty() || kind.isEmpty() || shape.isEmpty()) {
+      return Optional.empty();
+    }
+    if (fields.has("traffic") && !List.of(PAVING, GRAVEL, LAWN).contains(kind.get())) {
+      fields.problem("traffic", "belongs to paving, gravel or a lawn only; leave it out");
+    }
+    for (String key : List.of("service", "depth")) {
+      if (fields.has(key) && kind.get() != BURIED_SERVICE) {
+        fields.problem(key, "belongs to a buried service only; leave it out");
+      }
+    }
+    return Optional.of(
+        new Fixture(id.get(), kind.get(), shape.get(), height, clearance, traffic, service));
+  }
+
+  /** What a buried service carries; unknown where only its depth is given. */
+  private static Optional<Fixture.Service> service(Fields fields) {
+    Optional<Fixture.Carries> carries =
+        fields.get("service").flatMap(v -> v.choice(Fixture.Carries.class));
+    OptionalDouble depth = fields.quantity("depth", Measure.LENGTH, 0, 20);
+    return carries.isEmpty() && depth.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Fixture.Service(carries.orElse(Fixture.Carries.UNKNOWN), depth));
   }
 
   private static Optional<Shape> shape(Fields fields) {

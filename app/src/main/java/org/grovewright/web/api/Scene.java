@@ -54,9 +54,20 @@ record Scene(
    * @param index its place in the description's list
    * @param height its height, metres
    * @param clearance distance that plants must keep as the owner wants it, metres
+   * @param traffic feet or vehicles where the owner said what goes over it
+   * @param service what a buried service carries where the owner said
+   * @param depth depth of its top, metres
    */
   record FixtureView(
-      String id, int index, String kind, ShapeView shape, double height, Double clearance) {}
+      String id,
+      int index,
+      String kind,
+      ShapeView shape,
+      double height,
+      Double clearance,
+      String traffic,
+      String service,
+      Double depth) {}
 
   /**
    * A shape.

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Species;
@@ -138,9 +139,21 @@ final class SceneMaker {
               Json.word(fixture.kind()),
               shape(fixture.shape()),
               fixture.heightM(),
-              fixture.clearanceM().isPresent() ? fixture.clearanceM().getAsDouble() : null));
+              boxed(fixture.clearanceM()),
+              fixture.traffic().map(Json::word).orElse(null),
+              fixture
+                  .service()
+                  .map(Fixture.Service::kind)
+                  .filter(kind -> kind != Fixture.Carries.UNKNOWN)
+                  .map(Json::word)
+                  .orElse(null),
+              fixture.service().map(service -> boxed(service.depthM())).orElse(null)));
     }
     return views;
+  }
+
+  private static Double boxed(OptionalDouble value) {
+    return value.isPresent() ? value.getAsDouble() : null;
   }
 
   private static ShapeView shape(Shape shape) {

@@ -120,8 +120,7 @@ final class Groves {
             new Point(0, HEIGHT_M));
     List<Fixture> fixtures = new ArrayList<>();
     for (int i = random.nextInt(5); i > 0; i--) {
-      fixtures.add(
-          new Fixture("thing " + i, pick(FixtureKind.values()), shape(), in(0, 9), maybe(0, 6)));
+      fixtures.add(fixture("thing " + i, pick(FixtureKind.values())));
     }
     List<SpotHeight> heights = new ArrayList<>();
     for (int i = random.nextInt(5); i > 0; i--) {
@@ -135,7 +134,25 @@ final class Groves {
         boundary,
         in(-360, 360),
         fixtures,
-        heights);
+        heights,
+        maybe(0, 2));
+  }
+
+  private Fixture fixture(String id, FixtureKind kind) {
+    boolean surface =
+        List.of(FixtureKind.PAVING, FixtureKind.GRAVEL, FixtureKind.LAWN).contains(kind);
+    return new Fixture(
+        id,
+        kind,
+        shape(),
+        in(0, 9),
+        maybe(0, 6),
+        surface && random.nextBoolean()
+            ? Optional.of(pick(Fixture.Traffic.values()))
+            : Optional.empty(),
+        kind == FixtureKind.BURIED_SERVICE && random.nextBoolean()
+            ? Optional.of(new Fixture.Service(pick(Fixture.Carries.values()), maybe(0, 3)))
+            : Optional.empty());
   }
 
   private Shape shape() {

@@ -4,8 +4,10 @@ import { choices, field } from '../forms.js';
 import { writtenPlace } from './units.js';
 
 export const FIXTURE_KINDS = [
-  'building', 'paving', 'fence', 'wall', 'tank', 'well', 'septic-field', 'existing-tree', 'buried-service',
+  'building', 'paving', 'gravel', 'lawn', 'fence', 'wall', 'tank', 'well', 'septic-field', 'existing-tree', 'buried-service',
 ];
+
+const SURFACES = ['paving', 'gravel', 'lawn'];
 
 /** A field for a length or place, in the owner's unit, that checks what was typed. */
 function lengthField({ t, lengths }, label, metres, { optional, min = -Infinity } = {}) {
@@ -266,11 +268,18 @@ export function fixtureForm(context, fixture) {
   const round = fixture.shape.type === 'round';
   const radius = round ? lengthField(context, t('map.field.radius'), fixture.shape.radius, { min: 0.005 }) : null;
   const points = pointsField(context, t(round ? 'map.field.centre' : 'map.field.points'), fixture.shape.coordinates, round ? 1 : fixture.shape.type === 'line' ? 2 : 3);
+  const buried = fixture.kind === 'buried-service';
+  const surface = SURFACES.includes(fixture.kind);
+  const service = buried ? selectField(t('map.field.service'), fixture.service ?? 'unknown', serviceOptions(t)) : null;
+  const depth = buried ? lengthField(context, t('map.field.depthBelow'), fixture.depth, { optional: true, min: 0 }) : null;
+  const traffic = surface ? selectField(t('map.field.traffic'), fixture.traffic ?? '', trafficOptions(t)) : null;
   return form(context, {
     title: fixture.id,
     fields: [
       kind,
       h('div', { class: 'pair' }, height, clearance),
+      buried ? h('div', { class: 'pair' }, service, depth) : null,
+      traffic,
       radius,
       points,
       fixture.kind === 'buried-service' ? h('p', { class: 'help' }, t('map.buried')) : null,
@@ -286,7 +295,8 @@ export function fixtureForm(context, fixture) {
       const high = height.read();
       const clear = clearance.read();
       const wide = radius ? radius.read() : 0;
-      if (!places || Number.isNaN(high) || Number.isNaN(clear) || Number.isNaN(wide)) {
+      const deep = depth ? depth.read() : undefined;
+      if (!places || [high, clear, wide, deep].some((one) => Number.isNaN(one))) {
         return false;
       }
       const operations = [
@@ -301,9 +311,32 @@ export function fixtureForm(context, fixture) {
       } else if (fixture.clearance !== undefined) {
         operations.push({ type: 'remove', path: `${path}/clearance` });
       }
+      const stays = kind.control.value === fixture.kind;
+      const said = (key, before, now) => {
+        if (stays && now !== undefined && now !== before) {
+          operations.push({ type: 'set', path: `${path}/${key}`, value: now });
+        } else if (before !== undefined && (!stays || now === undefined)) {
+          operations.push({ type: 'remove', path: `${path}/${key}` });
+        }
+      };
+      if (buried) {
+        said('service', fixture.service, service.control.value === 'unknown' ? undefined : service.control.value);
+        said('depth', fixture.depth, deep === undefined || deep === fixture.depth ? deep : lengths.written(deep));
+      }
+      if (surface) {
+        said('traffic', fixture.traffic, traffic.control.value || undefined);
+      }
       return save(t('map.did.changeFixture', fixture.id), operations);
     },
   });
+}
+
+function serviceOptions(t) {
+  return ['electric', 'gas', 'water', 'sewer', 'telecom', 'unknown'].map((value) => ({ value, label: t(`map.field.service.${value}`) }));
+}
+
+function trafficOptions(t) {
+  return ['', 'feet', 'vehicles'].map((value) => ({ value, label: t(`map.field.traffic.${value || 'unsaid'}`) }));
 }
 
 function kindOptions(t) {
