@@ -21,6 +21,7 @@ final class Database implements AutoCloseable {
   private static final int WAIT_MS = 10_000;
 
   private final Optional<StoreException> trouble;
+  private final boolean sqlite;
   private final Faults faults;
   private final HikariDataSource pool;
   private final Jdbi jdbi;
@@ -28,6 +29,7 @@ final class Database implements AutoCloseable {
   /** A database that cannot even be read. */
   private Database(StoreException trouble) {
     this.trouble = Optional.of(trouble);
+    this.sqlite = true;
     this.faults = null;
     this.pool = null;
     this.jdbi = null;
@@ -36,6 +38,7 @@ final class Database implements AutoCloseable {
   private Database(
       DataSource source, int connections, Optional<StoreException> trouble, Faults faults) {
     this.trouble = trouble;
+    this.sqlite = source instanceof SQLiteDataSource;
     this.faults = faults;
     HikariConfig config = new HikariConfig();
     config.setPoolName("grovewright-store");
@@ -117,6 +120,11 @@ final class Database implements AutoCloseable {
   /** Connections for the migrations. */
   DataSource source() {
     return pool;
+  }
+
+  /** What the database calls a column of bytes. */
+  String typeOfBytes() {
+    return sqlite ? "blob" : "bytea";
   }
 
   /** Runs questions. */

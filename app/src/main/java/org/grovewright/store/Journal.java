@@ -11,6 +11,7 @@ import java.util.Optional;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
 import org.grovewright.store.JournalEntry.Content;
+import org.grovewright.store.JournalEntry.Photo;
 import org.grovewright.store.JournalEntry.SubjectKind;
 import org.grovewright.store.StoreException.Reason;
 import org.jdbi.v3.core.Handle;
@@ -22,8 +23,10 @@ import org.jdbi.v3.core.statement.StatementContext;
  */
 public final class Journal {
   private static final String COLUMNS =
-      "select id, number, revision, day, kind, subject_kind, subject, amount, amount_kind, note,"
-          + " author, created, changed, deleted from journal_entry ";
+      "select e.id, e.number, e.revision, e.day, e.kind, e.subject_kind, e.subject, e.amount,"
+          + " e.amount_kind, e.note, e.author, e.created, e.changed, e.deleted,"
+          + " p.hash as photo_hash, p.type as photo_type, p.size as photo_size"
+          + " from journal_entry e left join journal_photo p on p.entry_id = e.id ";
 
   private final Database database;
   private final InstantSource clock;
@@ -59,7 +62,8 @@ public final class Journal {
             handle
                 .createQuery(
                     COLUMNS
-                        + "where site_id = :site and deleted = 0 order by day desc, number desc")
+                        + "where e.site_id = :site and e.deleted = 0"
+                        + " order by e.day desc, e.number desc")
                 .bind("site", siteId)
                 .map(Journal::entry)
                 .list());
@@ -85,7 +89,7 @@ public final class Journal {
           List<JournalEntry> entries =
               handle
                   .createQuery(
-                      COLUMNS + "where site_id = :site and number > :since order by number")
+                      COLUMNS + "where e.site_id = :site and e.number > :since order by e.number")
                   .bind("site", siteId)
                   .bind("since", since)
                   .map(Journal::entry)
@@ -141,7 +145,7 @@ public final class Journal {
           Reason.REFUSED, "The id of a journal entry is already in use; give it a new one.");
     }
     return handle
-        .createQuery(COLUMNS + "where id = :id")
+        .createQuery(COLUMNS + "where e.id = :id")
         .bind("id", id)
         .map(Journal::entry)
         .findOne();
@@ -178,7 +182,8 @@ public final class Journal {
     return columns;
   }
 
-  private static long nextNumber(Handle handle, String siteId) {
+  /** The next number of a site's journal; the site must be locked. */
+  static long nextNumber(Handle handle, String siteId) {
     handle
         .createUpdate("update site set journal_number = journal_number + 1 where id = :site")
         .bind("site", siteId)
@@ -188,6 +193,15 @@ public final class Journal {
         .bind("site", siteId)
         .mapTo(Long.class)
         .one();
+  }
+
+  private static Optional<Photo> photo(ResultSet rs) throws SQLException {
+    String hash = rs.getString("photo_hash");
+    return hash == null
+        ? Optional.empty()
+        : Optional.of(
+            new Photo(
+                hash, PhotoType.valueOf(rs.getString("photo_type")), rs.getLong("photo_size")));
   }
 
   private static JournalEntry entry(ResultSet rs, StatementContext context) throws SQLException {
@@ -211,6 +225,7 @@ public final class Journal {
         rs.getString("author"),
         Instant.ofEpochMilli(rs.getLong("created")),
         Instant.ofEpochMilli(rs.getLong("changed")),
-        rs.getInt("deleted") == 1);
+        rs.getInt("deleted") == 1,
+        photo(rs));
   }
 }

@@ -16,6 +16,7 @@ import org.grovewright.quantity.Quantity;
  * @param created when it first came in
  * @param changed when it last changed
  * @param deleted whether it was deleted; its content stays, so that it can be brought back
+ * @param photo its photo, if it has one
  */
 public record JournalEntry(
     Content content,
@@ -24,7 +25,17 @@ public record JournalEntry(
     String author,
     Instant created,
     Instant changed,
-    boolean deleted) {
+    boolean deleted,
+    Optional<Photo> photo) {
+  /**
+   * What is known of a photo.
+   *
+   * @param hash another one for every other picture
+   * @param type the sort of picture
+   * @param bytes its size
+   */
+  public record Photo(String hash, PhotoType type, long bytes) {}
+
   /** What an entry is about. */
   public enum SubjectKind {
     /** The whole site. */

@@ -1,6 +1,7 @@
 package org.grovewright.store;
 
 import java.util.List;
+import java.util.Map;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.grovewright.store.StoreException.Reason;
@@ -8,7 +9,7 @@ import org.grovewright.store.StoreException.Reason;
 /** The tables and their versions. */
 final class Schema {
   /** The version this program works with: the number of the newest migration. */
-  static final int VERSION = 1;
+  static final int VERSION = 2;
 
   private static final String LOCATION = "classpath:org/grovewright/store/migrations";
 
@@ -74,6 +75,7 @@ final class Schema {
   /** The migration tool set up for this database. */
   static Flyway flyway(Database database) {
     return Flyway.configure(Schema.class.getClassLoader())
+        .placeholders(Map.of("bytes", database.typeOfBytes()))
         .dataSource(database.source())
         .locations(LOCATION)
         .failOnMissingLocations(true)

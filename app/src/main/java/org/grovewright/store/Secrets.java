@@ -22,9 +22,13 @@ final class Secrets {
 
   /** What is kept of a token. */
   static String hash(String token) {
+    return hash(token.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** SHA-256 of bytes, as hexadecimal digits. */
+  static String hash(byte[] bytes) {
     try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      return HexFormat.of().formatHex(digest.digest(token.getBytes(StandardCharsets.UTF_8)));
+      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java has SHA-256", e);
     }

@@ -25,6 +25,8 @@ public final class Store implements AutoCloseable {
       Database database,
       Sites sites,
       Journal journal,
+      Photos photos,
+      Ticks ticks,
       Accounts accounts,
       Sessions sessions,
       Feeds feeds) {}
@@ -157,6 +159,8 @@ public final class Store implements AutoCloseable {
         database,
         new Sites(database, clock),
         new Journal(database, clock),
+        new Photos(database, clock, Photos.MOST_OF_A_SITE),
+        new Ticks(database, clock),
         new Accounts(database, clock),
         new Sessions(database, clock),
         new Feeds(database, clock));
@@ -180,6 +184,16 @@ public final class Store implements AutoCloseable {
   /** What was done and seen. */
   public Journal journal() {
     return opened.journal();
+  }
+
+  /** The photos of the journal. */
+  public Photos photos() {
+    return opened.photos();
+  }
+
+  /** What is bought already. */
+  public Ticks ticks() {
+    return opened.ticks();
   }
 
   /** The accounts and their settings. */

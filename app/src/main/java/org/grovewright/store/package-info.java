@@ -10,7 +10,8 @@
  * <p>{@link org.grovewright.store.Store} opens the database, by default one SQLite file in the
  * user's {@linkplain org.grovewright.store.DataFolder data folder}, or PostgreSQL at an address,
  * with the same tables. {@link org.grovewright.store.Sites}, {@link org.grovewright.store.Journal},
- * {@link org.grovewright.store.Accounts}, {@link org.grovewright.store.Sessions} and {@link
+ * {@link org.grovewright.store.Photos}, {@link org.grovewright.store.Ticks}, {@link
+ * org.grovewright.store.Accounts}, {@link org.grovewright.store.Sessions} and {@link
  * org.grovewright.store.Feeds} are its parts. {@link org.grovewright.store.Backups} keeps a copy of
  * each of the last days. What goes wrong is a {@link org.grovewright.store.StoreException} with a
  * plain sentence.

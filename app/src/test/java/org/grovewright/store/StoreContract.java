@@ -2,8 +2,11 @@ package org.grovewright.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,6 +16,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.flywaydb.core.Flyway;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
 import org.grovewright.store.Journal.Change;
@@ -274,6 +278,220 @@ abstract class StoreContract {
         .hasMessageNotContaining("secret");
   }
 
+  private static byte[] jpeg(int length, int filling) {
+    byte[] bytes = new byte[length];
+    java.util.Arrays.fill(bytes, (byte) filling);
+    bytes[0] = (byte) 0xff;
+    bytes[1] = (byte) 0xd8;
+    bytes[2] = (byte) 0xff;
+    return bytes;
+  }
+
+  @Test
+  void keepsThePhotoOfAnEntryByteForByteAndTellsTheOtherDevices() {
+    String id = store.sites().create("S", "0", owner).id();
+    long before = store.journal().sync(id, List.of(note("11111111-a", "aphids")), 0, owner).upTo();
+    byte[] picture = jpeg(Photos.LARGEST, 0xd9);
+    JournalEntry.Photo added = store.photos().add(id, "11111111-a", picture, owner);
+    assertThat(added.type()).isEqualTo(PhotoType.JPEG);
+    assertThat(added.bytes()).isEqualTo(picture.length);
+    reopen();
+    assertThat(store.photos().find(id, "11111111-a"))
+        .hasValueSatisfying(
+            kept -> {
+              assertThat(kept.about()).isEqualTo(added);
+              assertThat(kept.content()).isEqualTo(picture);
+            });
+    Journal.Synced heard = store.journal().sync(id, List.of(), before, owner);
+    assertThat(heard.entries())
+        .singleElement()
+        .satisfies(
+            entry -> {
+              assertThat(entry.photo()).contains(added);
+              assertThat(entry.revision()).as("the words are as they were").isEqualTo(1);
+            });
+    assertThat(store.photos().add(id, "11111111-a", picture, owner)).isEqualTo(added);
+    assertThat(store.journal().sync(id, List.of(), heard.upTo(), owner).entries())
+        .as("sent twice")
+        .isEmpty();
+    assertThatThrownBy(() -> store.photos().add(id, "11111111-a", jpeg(9, 1), owner))
+        .hasMessageContaining("another photo already");
+    store.photos().remove(id, "11111111-a");
+    store.photos().remove(id, "11111111-a");
+    assertThat(store.photos().find(id, "11111111-a")).isEmpty();
+    assertThat(store.journal().sync(id, List.of(), heard.upTo(), owner).entries())
+        .singleElement()
+        .satisfies(entry -> assertThat(entry.photo()).isEmpty());
+  }
+
+  @Test
+  void showsNoPhotoOfADeletedEntryAndKeepsItForItsReturn() {
+    String id = store.sites().create("S", "0", owner).id();
+    store.journal().sync(id, List.of(note("11111111-a", "aphids")), 0, owner);
+    store.photos().add(id, "11111111-a", jpeg(100, 1), owner);
+    store.journal().sync(id, List.of(change("11111111-a", "aphids", 1, true)), 0, owner);
+    assertThat(store.photos().find(id, "11111111-a")).isEmpty();
+    assertThatThrownBy(() -> store.photos().add(id, "11111111-a", jpeg(9, 1), owner))
+        .hasMessage("There is no such entry in the journal.");
+    store.journal().sync(id, List.of(change("11111111-a", "aphids", 2, false)), 0, owner);
+    assertThat(store.photos().find(id, "11111111-a")).isPresent();
+  }
+
+  @Test
+  void keepsPhotosOfOneSiteFromAnotherAndOnlyPictures() {
+    String one = store.sites().create("one", "0", owner).id();
+    String two = store.sites().create("two", "0", owner).id();
+    store.journal().sync(one, List.of(note("11111111-a", "a")), 0, owner);
+    store.photos().add(one, "11111111-a", jpeg(100, 1), owner);
+    assertThat(store.photos().find(two, "11111111-a")).isEmpty();
+    assertThatThrownBy(() -> store.photos().remove(two, "11111111-a"))
+        .isInstanceOfSatisfying(
+            StoreException.class, e -> assertThat(e.reason()).isEqualTo(Reason.MISSING));
+    assertThat(store.photos().find(one, "11111111-a")).isPresent();
+    byte[] page = "<html><script>alert(1)</script>".getBytes(StandardCharsets.UTF_8);
+    assertThatThrownBy(() -> store.photos().add(one, "11111111-a", page, owner))
+        .hasMessageContaining("no photo");
+    byte[] large = jpeg(Photos.LARGEST + 1, 1);
+    assertThatThrownBy(() -> store.photos().add(one, "11111111-a", large, owner))
+        .hasMessage("A photo may have at most 2 MB.");
+  }
+
+  @Test
+  void photosOfASiteTakeNoMoreRoomThanIsSetAsideForThem() {
+    String id = store.sites().create("S", "0", owner).id();
+    store.journal().sync(id, List.of(note("11111111-a", "a"), note("11111111-b", "b")), 0, owner);
+    Database database = database();
+    try (database) {
+      Photos small = new Photos(database, clock, 2 * 1024 * 1024);
+      small.add(id, "11111111-a", jpeg(1_500_000, 1), owner);
+      assertThatThrownBy(() -> small.add(id, "11111111-b", jpeg(1_000_000, 1), owner))
+          .hasMessageStartingWith("The photos of this site fill the 2 MB");
+      store.journal().sync(id, List.of(change("11111111-a", "a", 1, true)), 0, owner);
+      small.add(id, "11111111-b", jpeg(1_000_000, 1), owner);
+      assertThat(small.find(id, "11111111-b")).isPresent();
+    }
+  }
+
+  private Database database() {
+    return address instanceof StoreAddress.Postgres postgres
+        ? Database.postgres(postgres.url())
+        : Database.sqlite(((StoreAddress.Folder) address).file(), settings -> {});
+  }
+
+  private static Ticks.Change tick(String item, boolean on, String at, String seen) {
+    return new Ticks.Change(
+        item, on, Instant.parse(at), Optional.ofNullable(seen).map(Instant::parse));
+  }
+
+  @Test
+  void theLastTickOfAnItemHoldsHoweverLateItComesIn() {
+    String id = store.sites().create("S", "0", owner).id();
+    store
+        .ticks()
+        .merge(
+            id,
+            List.of(
+                tick("pipe.pe-16", true, "2027-03-01T07:10:00Z", null),
+                tick("mix.orchard", true, "2027-03-01T07:11:00Z", null)),
+            owner);
+    reopen();
+    // A phone that had no connection: it had ticked one item before, and unticked one after.
+    List<Ticks.Change> late =
+        List.of(
+            tick("pipe.pe-16", false, "2027-03-01T07:05:00Z", null),
+            tick("mix.orchard", false, "2027-03-01T07:30:00Z", null),
+            tick("part.end-cap-16", true, "2027-03-01T07:06:00Z", null));
+    Ticks.Merged merged = store.ticks().merge(id, late, owner);
+    assertThat(merged.ticks())
+        .extracting(Ticks.Tick::item, Ticks.Tick::ticked)
+        .containsExactly(
+            tuple("mix.orchard", false), tuple("part.end-cap-16", true), tuple("pipe.pe-16", true));
+    assertThat(merged.conflicts())
+        .extracting(Ticks.Conflict::item, Ticks.Conflict::kept)
+        .containsExactly(tuple("pipe.pe-16", false), tuple("mix.orchard", true));
+    assertThat(merged.conflicts().get(0).other().at())
+        .isEqualTo(Instant.parse("2027-03-01T07:10:00Z"));
+    assertThat(store.ticks().merge(id, late, owner).ticks())
+        .as("sent twice")
+        .isEqualTo(merged.ticks());
+  }
+
+  @Test
+  void whoSawTheOtherTickContradictsNobody() {
+    String id = store.sites().create("S", "0", owner).id();
+    store.ticks().merge(id, List.of(tick("x", true, "2027-03-01T07:10:00Z", null)), owner);
+    Ticks.Merged back =
+        store
+            .ticks()
+            .merge(
+                id,
+                List.of(tick("x", false, "2027-03-01T07:20:00Z", "2027-03-01T07:10:00Z")),
+                owner);
+    assertThat(back.conflicts()).isEmpty();
+    assertThat(back.ticks()).singleElement().matches(tick -> !tick.ticked());
+    // The same said twice by two is no contradiction either.
+    assertThat(
+            store
+                .ticks()
+                .merge(id, List.of(tick("x", false, "2027-03-01T07:00:00Z", null)), owner)
+                .conflicts())
+        .isEmpty();
+  }
+
+  @Test
+  void aClockThatIsFastDoesNotHoldForEver() {
+    String id = store.sites().create("S", "0", owner).id();
+    Ticks.Merged fast =
+        store
+            .ticks()
+            .merge(id, List.of(tick("x", true, "+999999999-12-31T23:59:59Z", null)), owner);
+    assertThat(fast.ticks()).singleElement().matches(tick -> tick.at().equals(clock.instant()));
+    clock.pass(Duration.ofMinutes(1));
+    assertThat(
+            store
+                .ticks()
+                .merge(id, List.of(tick("x", false, "2027-03-01T08:00:30Z", null)), owner)
+                .ticks())
+        .singleElement()
+        .matches(tick -> !tick.ticked());
+  }
+
+  @Test
+  void bringsDataOfTheFirstVersionAlong() throws Exception {
+    store.close();
+    address = empty();
+    if (address instanceof StoreAddress.Folder folder) {
+      java.nio.file.Files.createDirectories(folder.path());
+    }
+    try (Database database = database()) {
+      Flyway.configure()
+          .configuration(Schema.flyway(database).getConfiguration())
+          .target("1")
+          .load()
+          .migrate();
+      assertThat(Schema.found(database, address instanceof StoreAddress.Folder)).isEqualTo(1);
+      database.write(
+          handle ->
+              handle.execute(
+                  "insert into site (id, name, version, position, created, changed)"
+                      + " values ('old', 'Old', 1, 1, 0, 0)"));
+      database.write(
+          handle ->
+              handle.execute(
+                  "insert into journal_entry (id, site_id, number, revision, day, kind,"
+                      + " subject_kind, subject, note, author, created, changed) values"
+                      + " ('11111111-a', 'old', 1, 1, '2026-03-02', 'NOTE', 'SITE', '', 'kept',"
+                      + " 'Rosa', 0, 0)"));
+    }
+    store = Store.open(address, clock);
+    assertThat(store.journal().list("old"))
+        .singleElement()
+        .satisfies(entry -> assertThat(entry.content().note()).isEqualTo("kept"));
+    store.photos().add("old", "11111111-a", jpeg(10, 1), owner);
+    assertThat(store.ticks().list("old")).isEmpty();
+    assertThat(store.copies()).hasSize(address instanceof StoreAddress.Folder ? 1 : 0);
+  }
+
   @Test
   void checksPasswordsAndKeepsOnlyTheirHash() {
     Account mara = store.accounts().add("Mara", "orchard in the rain");
@@ -350,10 +568,7 @@ abstract class StoreContract {
 
   @Test
   void knowsTheNumberOfTheNewestMigration() {
-    Database database =
-        address instanceof StoreAddress.Postgres postgres
-            ? Database.postgres(postgres.url())
-            : Database.sqlite(((StoreAddress.Folder) address).file(), settings -> {});
+    Database database = database();
     try (database) {
       assertThat(Schema.flyway(database).info().current().getVersion().getMajorAsString())
           .isEqualTo(String.valueOf(Schema.VERSION));
@@ -365,10 +580,7 @@ abstract class StoreContract {
   void refusesDataOfANewerVersionAndLeavesItAlone() {
     String id = store.sites().create("S", "0", owner).id();
     store.close();
-    Database database =
-        address instanceof StoreAddress.Postgres postgres
-            ? Database.postgres(postgres.url())
-            : Database.sqlite(((StoreAddress.Folder) address).file(), settings -> {});
+    Database database = database();
     String future =
         "insert into flyway_schema_history (installed_rank, version, description, type, script,"
             + " checksum, installed_by, execution_time, success)"

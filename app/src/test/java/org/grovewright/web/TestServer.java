@@ -135,9 +135,13 @@ final class TestServer implements AutoCloseable {
               request.header(name, value);
             }
           });
+      return answer(request.build());
+    }
+
+    private Answer answer(HttpRequest request) {
       try {
         HttpResponse<byte[]> response =
-            client.send(request.build(), HttpResponse.BodyHandlers.ofByteArray());
+            client.send(request, HttpResponse.BodyHandlers.ofByteArray());
         return new Answer(response.statusCode(), response.headers().map(), response.body());
       } catch (IOException e) {
         throw new IllegalStateException(e);
@@ -145,6 +149,19 @@ final class TestServer implements AutoCloseable {
         Thread.currentThread().interrupt();
         throw new IllegalStateException(e);
       }
+    }
+
+    /** Sends bytes as they are. */
+    Answer upload(String path, byte[] content) {
+      HttpRequest.Builder request =
+          HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port() + path))
+              .header("X-CSRF", csrf)
+              .header("Content-Type", "image/jpeg")
+              .POST(HttpRequest.BodyPublishers.ofByteArray(content));
+      if (!cookie.isEmpty()) {
+        request.header("Cookie", cookie);
+      }
+      return answer(request.build());
     }
 
     Answer get(String path) {

@@ -26,6 +26,8 @@ public final class Api {
     new TryApi(desk).addTo(routes);
     new PageApi(desk).addTo(routes);
     new JournalApi(desk).addTo(routes);
+    new PhotoApi(desk).addTo(routes);
+    new TickApi(desk).addTo(routes);
     new ExchangeApi(desk).addTo(routes);
     failures(routes);
   }

@@ -53,6 +53,10 @@ final class ExchangeApi {
   }
 
   private void export(Context context) {
+    if (context.pathParam("file").equals(JournalZip.FILE_NAME)) {
+      journal(context);
+      return;
+    }
     ExportFile file =
         ExportFile.named(context.pathParam("file"))
             .orElseThrow(() -> new ApiException(404, "missing", "There is no such file."));
@@ -62,16 +66,27 @@ final class ExchangeApi {
         file.content(state.description(), plan, desk.voice(context, plan.grove()).units());
     context
         .header("Content-Security-Policy", alone())
-        .header(
-            "Content-Disposition",
-            (context.queryParam("show") == null ? "attachment" : "inline")
-                + "; filename=\""
-                + FigureBook.slug(state.name())
-                + "-"
-                + file.fileName()
-                + "\"")
+        .header("Content-Disposition", disposition(context, state, file.fileName()))
         .contentType(file.type())
         .result(content);
+  }
+
+  private void journal(Context context) {
+    SiteState state = desk.site(context);
+    context
+        .header("Content-Disposition", disposition(context, state, JournalZip.FILE_NAME))
+        .contentType("application/zip");
+    new JournalZip(desk.store(), state.id(), desk.voice(context).units())
+        .write(context.outputStream());
+  }
+
+  private static String disposition(Context context, SiteState state, String fileName) {
+    return (context.queryParam("show") == null ? "attachment" : "inline")
+        + "; filename=\""
+        + FigureBook.slug(state.name())
+        + "-"
+        + fileName
+        + "\"";
   }
 
   /** A sheet stands alone: whatever is in it, it can neither fetch nor act as the reader. */

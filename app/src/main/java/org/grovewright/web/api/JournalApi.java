@@ -21,6 +21,7 @@ import org.grovewright.sheets.ReaderUnits;
 import org.grovewright.store.Journal;
 import org.grovewright.store.JournalEntry;
 import org.grovewright.store.JournalEntry.Content;
+import org.grovewright.store.JournalEntry.Photo;
 import org.grovewright.store.JournalEntry.SubjectKind;
 import org.grovewright.store.JournalKind;
 
@@ -44,6 +45,16 @@ final class JournalApi {
 
   private record AmountView(double value, String kind, String text) {}
 
+  /** Where an entry's photo is; the path is another one for every other picture. */
+  record PhotoView(String path, String type, long bytes) {
+    static PhotoView of(String siteId, String entryId, Photo photo) {
+      return new PhotoView(
+          "/api/sites/" + siteId + "/journal/" + entryId + "/photo?is=" + photo.hash(),
+          photo.type().mediaType(),
+          photo.bytes());
+    }
+  }
+
   private record EntryView(
       String id,
       String day,
@@ -56,8 +67,9 @@ final class JournalApi {
       String author,
       String created,
       String changed,
-      boolean deleted) {
-    static EntryView of(JournalEntry entry, ReaderUnits units) {
+      boolean deleted,
+      PhotoView photo) {
+    static EntryView of(String siteId, JournalEntry entry, ReaderUnits units) {
       Content content = entry.content();
       return new EntryView(
           content.id(),
@@ -79,16 +91,18 @@ final class JournalApi {
           entry.author(),
           entry.created().toString(),
           entry.changed().toString(),
-          entry.deleted());
+          entry.deleted(),
+          entry.photo().map(photo -> PhotoView.of(siteId, content.id(), photo)).orElse(null));
     }
   }
 
   private void list(Context context) {
+    String site = context.pathParam("id");
     ReaderUnits units = desk.voice(context).units();
     Json.send(
         context,
-        desk.store().journal().list(context.pathParam("id")).stream()
-            .map(entry -> EntryView.of(entry, units))
+        desk.store().journal().list(site).stream()
+            .map(entry -> EntryView.of(site, entry, units))
             .toList());
   }
 
@@ -114,14 +128,15 @@ final class JournalApi {
     for (int i = 0; i < list.size(); i++) {
       changes.add(change(list.get(i), "changes[" + i + "]."));
     }
+    String site = context.pathParam("id");
     Journal.Synced synced =
-        desk.store()
-            .journal()
-            .sync(context.pathParam("id"), changes, since, Caller.from(context).author());
+        desk.store().journal().sync(site, changes, since, Caller.from(context).author());
     ReaderUnits units = desk.voice(context).units();
     Map<String, Object> answer = new LinkedHashMap<>();
-    answer.put("entries", synced.entries().stream().map(e -> EntryView.of(e, units)).toList());
-    answer.put("conflicts", synced.conflicts().stream().map(e -> EntryView.of(e, units)).toList());
+    answer.put(
+        "entries", synced.entries().stream().map(e -> EntryView.of(site, e, units)).toList());
+    answer.put(
+        "conflicts", synced.conflicts().stream().map(e -> EntryView.of(site, e, units)).toList());
     answer.put("upTo", synced.upTo());
     Json.send(context, answer);
   }
