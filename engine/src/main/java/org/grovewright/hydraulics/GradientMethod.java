@@ -167,12 +167,20 @@ final class GradientMethod {
     right = new double[layout.heads];
     balance = new double[layout.heads];
     linearisedAt = new double[emitterNode.length];
-    regulators = where(links, l -> !Double.isNaN(setHead[l]));
-    stateful = where(links, l -> oneWay[l] && Double.isNaN(setHead[l]));
+    regulators = oneWayLinks(true);
+    stateful = oneWayLinks(false);
   }
 
-  private static int[] where(int size, java.util.function.IntPredicate test) {
-    return java.util.stream.IntStream.range(0, size).filter(test).toArray();
+  /** The one-way links that are regulators, or those that are not. */
+  private int[] oneWayLinks(boolean regulating) {
+    int[] found = new int[oneWay.length];
+    int count = 0;
+    for (int l = 0; l < oneWay.length; l++) {
+      if (oneWay[l] && Double.isNaN(setHead[l]) != regulating) {
+        found[count++] = l;
+      }
+    }
+    return Arrays.copyOf(found, count);
   }
 
   /** A method with the same network and state but arrays of its own. */

@@ -40,7 +40,7 @@ final class Layout {
 
   final Adjacency adjacency;
 
-  private final int[][] structure;
+  private final SparseFactor pattern;
 
   Layout(Network network) {
     int nodes = network.nodes().size();
@@ -64,8 +64,8 @@ final class Layout {
     int[] innerFrom = new int[realLinks];
     int[] innerTo = new int[realLinks];
     for (int l = 0; l < realLinks; l++) {
-      from[l] = network.findNode(network.links().get(l).from());
-      to[l] = network.findNode(network.links().get(l).to());
+      from[l] = network.startOf(l);
+      to[l] = network.endOf(l);
       if (first[from[l]] >= 0 && first[to[l]] >= 0) {
         innerFrom[inner] = first[from[l]];
         innerTo[inner++] = first[to[l]];
@@ -74,17 +74,7 @@ final class Layout {
     EliminationOrder elimination =
         new EliminationOrder(
             unknowns, Arrays.copyOf(innerFrom, inner), Arrays.copyOf(innerTo, inner));
-    int[] rank = new int[unknowns];
-    for (int k = 0; k < unknowns; k++) {
-      rank[elimination.order[k]] = k;
-    }
-    structure = elimination.structure;
-    for (int[] column : structure) {
-      for (int a = 0; a < column.length; a++) {
-        column[a] = rank[column[a]];
-      }
-    }
-
+    int[] rank = elimination.rank;
     ofNode = new int[nodes];
     nodeOf = new int[heads];
     Arrays.fill(nodeOf, -1);
@@ -129,7 +119,7 @@ final class Layout {
         supplyLink[i] = newNumber[supplyLink[i]];
       }
     }
-    SparseFactor pattern = newFactor();
+    pattern = new SparseFactor(elimination.columnStart, elimination.row, heads - unknowns);
     place = new int[links];
     for (int l = 0; l < links; l++) {
       int early = Math.min(tail[l], tip[l]);
@@ -141,7 +131,7 @@ final class Layout {
 
   /** An empty matrix of this pattern. */
   SparseFactor newFactor() {
-    return new SparseFactor(structure, heads - unknowns);
+    return pattern.blank();
   }
 
   /** Link numbers in the order of the lower-numbered end, by counting. */

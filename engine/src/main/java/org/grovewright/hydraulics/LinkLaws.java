@@ -35,6 +35,9 @@ final class LinkLaws {
   /** Four coefficients of the transitional friction factor per link; empty without such pipes. */
   private double[] cubic = {};
 
+  /** The bore of the pipe set last: pipes of one sort mostly follow each other. */
+  private Bore bore;
+
   LinkLaws(int links, double viscosity, double gravity) {
     this.viscosity = viscosity;
     this.gravity = gravity;
@@ -89,45 +92,72 @@ final class LinkLaws {
   }
 
   private void setPipe(int l, Link.Pipe pipe) {
-    double d = pipe.diameter();
-    minor[l] = minorCoefficient(pipe.minorLoss(), d);
-    if (pipe.roughness().formula() == FrictionFormula.HAZEN_WILLIAMS) {
+    if (bore == null || !bore.isOf(pipe)) {
+      bore = new Bore(pipe, viscosity, gravity);
+    }
+    minor[l] = minorCoefficient(pipe.minorLoss(), pipe.diameter());
+    main[l] = bore.resistance * pipe.length();
+    third[l] = bore.third;
+    if (bore.formula == FrictionFormula.HAZEN_WILLIAMS) {
       kind[l] = HAZEN_WILLIAMS;
-      double r = Friction.hazenWilliamsResistance(pipe.length(), d, pipe.roughness().value());
-      double smooth = Friction.HW_SMOOTH_SPEED * Friction.area(d);
-      main[l] = r;
-      third[l] = smooth;
-      fourth[l] = r * Math.pow(smooth, Friction.HW_EXPONENT - 1);
+      fourth[l] = main[l] * bore.fourth;
       return;
     }
     kind[l] = DARCY_WEISBACH;
-    main[l] = 8 * pipe.length() / (Math.PI * Math.PI * gravity * Math.pow(d, 5));
-    third[l] = 4 / (Math.PI * d * viscosity);
-    double relative = pipe.roughness().value() / d;
-    fourth[l] = relative / 3.7;
+    fourth[l] = bore.fourth;
     if (cubic.length == 0) {
       cubic = new double[4 * kind.length];
     }
-    Friction.transitionCubic(relative, cubic, 4 * l);
+    System.arraycopy(bore.cubic, 0, cubic, 4 * l, 4);
   }
 
   private double minorCoefficient(double k, double diameter) {
-    return 8 * k / (Math.PI * Math.PI * gravity * Math.pow(diameter, 4));
+    return k == 0 ? 0 : 8 * k / (Math.PI * Math.PI * gravity * Math.pow(diameter, 4));
+  }
+
+  /** What all pipes of a bore and roughness have in common, which takes powers to find. */
+  private static final class Bore {
+    final FrictionFormula formula;
+    final double diameter;
+    final double roughness;
+
+    /** The main coefficient per metre. */
+    final double resistance;
+
+    final double third;
+
+    /** The fourth coefficient; with Hazen-Williams for a main coefficient of 1. */
+    final double fourth;
+
+    final double[] cubic = new double[4];
+
+    Bore(Link.Pipe pipe, double viscosity, double gravity) {
+      formula = pipe.roughness().formula();
+      diameter = pipe.diameter();
+      roughness = pipe.roughness().value();
+      if (formula == FrictionFormula.HAZEN_WILLIAMS) {
+        resistance = Friction.hazenWilliamsResistance(1, diameter, roughness);
+        third = Friction.HW_SMOOTH_SPEED * Friction.area(diameter);
+        fourth = Math.pow(third, Friction.HW_EXPONENT - 1);
+      } else {
+        resistance = 8 / (Math.PI * Math.PI * gravity * Math.pow(diameter, 5));
+        third = 4 / (Math.PI * diameter * viscosity);
+        fourth = roughness / diameter / 3.7;
+        Friction.transitionCubic(roughness / diameter, cubic, 0);
+      }
+    }
+
+    boolean isOf(Link.Pipe pipe) {
+      return pipe.diameter() == diameter
+          && pipe.roughness().value() == roughness
+          && pipe.roughness().formula() == formula;
+    }
   }
 
   /** Finds loss in m and slope in m per m3/s at the flow of every link. */
   void evaluate(double[] flow, double[] loss, double[] slope) {
     for (int l = 0; l < kind.length; l++) {
-      double q = flow[l];
-      double size = Math.abs(q);
-      if (kind[l] == HAZEN_WILLIAMS && size >= third[l]) {
-        double power = main[l] * Math.pow(size, Friction.HW_EXPONENT - 1);
-        double squared = minor[l] * size;
-        loss[l] = (power + squared) * q;
-        slope[l] = Friction.HW_EXPONENT * power + 2 * squared;
-      } else {
-        evaluateOther(l, q, size, loss, slope);
-      }
+      evaluate(l, flow, loss, slope);
     }
   }
 

@@ -24,6 +24,12 @@ public final class Network {
   private final Map<String, Integer> nodeIndex;
   private final Map<String, Integer> linkIndex;
   private final Map<String, Integer> emitterIndex;
+
+  /** For each link and each group of emitters the places of its nodes, -1 where unknown. */
+  private final int[] linkStart;
+
+  private final int[] linkEnd;
+  private final int[] emitterNode;
   private final List<HydraulicProblem> problems;
 
   private Network(Builder builder) {
@@ -45,6 +51,16 @@ public final class Network {
     }
     for (int i = 0; i < emitters.size(); i++) {
       emitterIndex.putIfAbsent(emitters.get(i).id(), i);
+    }
+    linkStart = new int[links.size()];
+    linkEnd = new int[links.size()];
+    for (int i = 0; i < linkStart.length; i++) {
+      linkStart[i] = findNode(links.get(i).from());
+      linkEnd[i] = findNode(links.get(i).to());
+    }
+    emitterNode = new int[emitters.size()];
+    for (int i = 0; i < emitterNode.length; i++) {
+      emitterNode[i] = findNode(emitters.get(i).nodeId());
     }
     problems = NetworkCheck.problemsOf(this);
   }
@@ -152,6 +168,21 @@ public final class Network {
     return index == null ? -1 : index;
   }
 
+  /** Place in {@link #nodes} of the node that a link starts at, or -1. */
+  int startOf(int link) {
+    return linkStart[link];
+  }
+
+  /** Place in {@link #nodes} of the node that a link ends at, or -1. */
+  int endOf(int link) {
+    return linkEnd[link];
+  }
+
+  /** Place in {@link #nodes} of the node that a group of emitters hangs on, or -1. */
+  int nodeOfEmitter(int group) {
+    return emitterNode[group];
+  }
+
   private static int indexIn(Map<String, Integer> map, String id, String what) {
     Integer index = map.get(id);
     if (index == null) {
@@ -175,13 +206,7 @@ public final class Network {
       this.formula = Objects.requireNonNull(formula, "formula");
     }
 
-    /** Sets the viscosity to that of water at a temperature in degrees Celsius; 20 if not set. */
-    public Builder waterTemperature(double celsius) {
-      viscosity = Water.kinematicViscosity(celsius);
-      return this;
-    }
-
-    /** Sets the kinematic viscosity in m2/s. */
+    /** Sets the kinematic viscosity in m2/s; that of water at 20 degrees Celsius if not set. */
     public Builder kinematicViscosity(double m2PerS) {
       viscosity = m2PerS;
       return this;

@@ -1,12 +1,9 @@
 package org.grovewright.hydraulics;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.grovewright.hydraulics.HydraulicProblem.Kind;
 
 /** Finds everything that is wrong with a network's description before it is solved. */
@@ -39,16 +36,17 @@ final class NetworkCheck {
   }
 
   private void nodes() {
-    Set<String> seen = new HashSet<>(network.nodes().size() * 2);
-    for (Node node : network.nodes()) {
+    List<Node> nodes = network.nodes();
+    for (int i = 0; i < nodes.size(); i++) {
+      Node node = nodes.get(i);
       String id = node.id();
-      if (!seen.add(id)) {
+      if (network.findNode(id) != i) {
         add(Kind.DUPLICATE_ID, id, "two nodes are named " + id + "; every node needs its own name");
       }
-      finite(id, "node " + id, "elevation or head in m", node.elevation());
+      finite(id, "node ", "elevation or head in m", node.elevation());
       if (node instanceof Node.Source source) {
         SupplyCurve supply = source.supply();
-        String what = "the supply at " + id;
+        String what = "the supply at ";
         finite(id, what, "static pressure in m", supply.staticHead());
         atLeast(id, what, "fall of pressure with flow", supply.a(), 0);
         atLeast(id, what, "exponent", supply.n(), 1);
@@ -57,14 +55,15 @@ final class NetworkCheck {
   }
 
   private void links() {
-    Set<String> seen = new HashSet<>(network.links().size() * 2);
-    for (Link link : network.links()) {
+    List<Link> links = network.links();
+    for (int i = 0; i < links.size(); i++) {
+      Link link = links.get(i);
       String id = link.id();
-      if (!seen.add(id)) {
+      if (network.linkIndex(id) != i) {
         add(Kind.DUPLICATE_ID, id, "two links are named " + id + "; every link needs its own name");
       }
-      end(id, link.from());
-      end(id, link.to());
+      end(id, link.from(), network.startOf(i));
+      end(id, link.to(), network.endOf(i));
       if (link.from().equals(link.to())) {
         add(
             Kind.SELF_LOOP,
@@ -74,24 +73,24 @@ final class NetworkCheck {
       if (link instanceof Link.Pipe pipe) {
         pipe(pipe);
       } else if (link instanceof Link.PressureRegulator valve) {
-        above(id, "regulator " + id, "inside diameter in m", valve.diameter());
-        atLeast(id, "regulator " + id, "set pressure in m", valve.setPressure(), 0);
-        atLeast(id, "regulator " + id, "minor-loss K", valve.minorLoss(), 0);
+        above(id, "regulator ", "inside diameter in m", valve.diameter());
+        atLeast(id, "regulator ", "set pressure in m", valve.setPressure(), 0);
+        atLeast(id, "regulator ", "minor-loss K", valve.minorLoss(), 0);
       } else if (link instanceof Link.LossDevice device) {
-        atLeast(id, "device " + id, "loss coefficient", device.loss().a(), 0);
-        atLeast(id, "device " + id, "loss exponent", device.loss().n(), 1);
-        atLeast(id, "device " + id, "squared-flow loss coefficient", device.loss().m(), 0);
+        atLeast(id, "device ", "loss coefficient", device.loss().a(), 0);
+        atLeast(id, "device ", "loss exponent", device.loss().n(), 1);
+        atLeast(id, "device ", "squared-flow loss coefficient", device.loss().m(), 0);
       } else if (link instanceof Link.Pump pump) {
-        above(id, "pump " + id, "head at no flow in m", pump.curve().shutoffHead());
-        above(id, "pump " + id, "curve coefficient", pump.curve().b());
-        above(id, "pump " + id, "curve exponent", pump.curve().c());
+        above(id, "pump ", "head at no flow in m", pump.curve().shutoffHead());
+        above(id, "pump ", "curve coefficient", pump.curve().b());
+        above(id, "pump ", "curve exponent", pump.curve().c());
       }
     }
   }
 
   private void pipe(Link.Pipe pipe) {
     String id = pipe.id();
-    String what = "pipe " + id;
+    String what = "pipe ";
     above(id, what, "length in m", pipe.length());
     above(id, what, "inside diameter in m", pipe.diameter());
     atLeast(id, what, "minor-loss K", pipe.minorLoss(), 0);
@@ -99,7 +98,7 @@ final class NetworkCheck {
       add(
           Kind.WRONG_FRICTION_FORMULA,
           id,
-          what + " has a roughness for the other friction formula than the network's");
+          what + id + " has a roughness for the other friction formula than the network's");
     } else if (network.formula() == FrictionFormula.HAZEN_WILLIAMS) {
       above(id, what, "Hazen-Williams C", pipe.roughness().value());
     } else {
@@ -109,13 +108,13 @@ final class NetworkCheck {
         add(
             Kind.BAD_NUMBER,
             id,
-            what + " has a roughness height of " + height + " m, as much as half its bore");
+            what + id + " has a roughness height of " + height + " m, as much as half its bore");
       }
     }
   }
 
-  private void end(String linkId, String nodeId) {
-    if (network.findNode(nodeId) < 0) {
+  private void end(String linkId, String nodeId, int node) {
+    if (node < 0) {
       add(
           Kind.UNKNOWN_NODE,
           linkId,
@@ -129,15 +128,16 @@ final class NetworkCheck {
       if (network.findNode(id) < 0) {
         add(Kind.UNKNOWN_NODE, id, "a demand names the node " + id + ", which does not exist");
       }
-      finite(id, "node " + id, "demand in m3/s", demand.getValue());
+      finite(id, "node ", "demand in m3/s", demand.getValue());
     }
-    Set<String> seen = new HashSet<>(network.emitters().size() * 2);
-    for (EmitterGroup group : network.emitters()) {
+    List<EmitterGroup> groups = network.emitters();
+    for (int i = 0; i < groups.size(); i++) {
+      EmitterGroup group = groups.get(i);
       String id = group.id();
-      if (!seen.add(id)) {
+      if (network.emitterIndex(id) != i) {
         add(Kind.DUPLICATE_ID, id, "two groups of emitters are named " + id);
       }
-      if (network.findNode(group.nodeId()) < 0) {
+      if (network.nodeOfEmitter(i) < 0) {
         add(
             Kind.UNKNOWN_NODE,
             id,
@@ -207,8 +207,8 @@ final class NetworkCheck {
     int[] from = new int[network.links().size()];
     int[] to = new int[from.length];
     for (int i = 0; i < from.length; i++) {
-      from[i] = network.findNode(network.links().get(i).from());
-      to[i] = network.findNode(network.links().get(i).to());
+      from[i] = network.startOf(i);
+      to[i] = network.endOf(i);
       if (from[i] < 0 || to[i] < 0) {
         from[i] = 0;
         to[i] = 0;
@@ -216,14 +216,15 @@ final class NetworkCheck {
     }
     Adjacency adjacency = new Adjacency(n, from, to);
     boolean[] reached = new boolean[n];
+    int[] open = new int[n];
     for (int i = 0; i < n; i++) {
       if (!(nodes.get(i) instanceof Node.Junction)) {
-        flood(adjacency, i, reached);
+        flood(adjacency, i, reached, open);
       }
     }
     for (int i = 0; i < n; i++) {
       if (!reached[i]) {
-        int size = flood(adjacency, i, reached);
+        int size = flood(adjacency, i, reached, open);
         String id = nodes.get(i).id();
         String others =
             size == 1
@@ -234,22 +235,20 @@ final class NetworkCheck {
     }
   }
 
-  private static int flood(Adjacency adjacency, int start, boolean[] reached) {
+  private static int flood(Adjacency adjacency, int start, boolean[] reached, int[] open) {
     if (reached[start]) {
       return 0;
     }
-    ArrayDeque<Integer> open = new ArrayDeque<>();
     reached[start] = true;
-    open.add(start);
-    int size = 0;
-    while (!open.isEmpty()) {
-      int node = open.remove();
-      size++;
+    open[0] = start;
+    int size = 1;
+    for (int done = 0; done < size; done++) {
+      int node = open[done];
       for (int at = adjacency.start(node); at < adjacency.start(node + 1); at++) {
         int next = adjacency.node(at);
         if (!reached[next]) {
           reached[next] = true;
-          open.add(next);
+          open[size++] = next;
         }
       }
     }
@@ -258,13 +257,13 @@ final class NetworkCheck {
 
   private void finite(String id, String what, String field, double value) {
     if (!Double.isFinite(value)) {
-      add(Kind.BAD_NUMBER, id, what + ": " + field + " must be a number, but is " + value);
+      add(Kind.BAD_NUMBER, id, what + id + ": " + field + " must be a number, but is " + value);
     }
   }
 
   private void above(String id, String what, String field, double value) {
     if (!(value > 0) || Double.isInfinite(value)) {
-      add(Kind.BAD_NUMBER, id, what + ": " + field + " must be above 0, but is " + value);
+      add(Kind.BAD_NUMBER, id, what + id + ": " + field + " must be above 0, but is " + value);
     }
   }
 
@@ -273,7 +272,7 @@ final class NetworkCheck {
       add(
           Kind.BAD_NUMBER,
           id,
-          what + ": " + field + " must be at least " + least + ", but is " + value);
+          what + id + ": " + field + " must be at least " + least + ", but is " + value);
     }
   }
 }

@@ -37,7 +37,7 @@ public final class PreparedNetwork {
         oneWay[l] = true;
       } else if (link instanceof Link.PressureRegulator valve) {
         oneWay[l] = true;
-        int tip = network.findNode(valve.to());
+        int tip = network.endOf(i);
         setHead[l] = network.nodes().get(tip).elevation() + valve.setPressure();
       }
     }
@@ -46,7 +46,7 @@ public final class PreparedNetwork {
     for (int g = 0; g < emitterNode.length; g++) {
       EmitterGroup group = network.emitters().get(g);
       emitters.set(g, group.curve(), group.count());
-      emitterNode[g] = layout.ofNode[network.findNode(group.nodeId())];
+      emitterNode[g] = layout.ofNode[network.nodeOfEmitter(g)];
     }
     for (int i = 0; i < layout.supplyLink.length; i++) {
       if (network.nodes().get(i) instanceof Node.Source source) {
@@ -174,14 +174,6 @@ public final class PreparedNetwork {
     method.laws.setSupply(layout.supplyLink[i], supply);
     method.lawChanged(layout.supplyLink[i]);
     setSourceHead(nodeId, network.nodes().get(i).elevation() + supply.staticHead());
-  }
-
-  /** Sets the whole fixed demand at a node, in m3/s. */
-  public void setDemand(String nodeId, double m3PerS) {
-    if (!Double.isFinite(m3PerS)) {
-      throw new IllegalArgumentException("the demand at " + nodeId + " must be a number");
-    }
-    method.demand[layout.ofNode[network.nodeIndex(nodeId)]] = m3PerS;
   }
 
   /** Replaces a pipe by one with the same id and ends but other figures; keeps open or shut. */

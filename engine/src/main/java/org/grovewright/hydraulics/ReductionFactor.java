@@ -24,16 +24,4 @@ public final class ReductionFactor {
     }
     return sum / outlets;
   }
-
-  /**
-   * The factor where the first outlet is not a full spacing from the inlet: {@code F' = (N F + r -
-   * 1)/(N + r - 1)} (Jensen and Fratini, 1957, generalised; from memory).
-   *
-   * @param factor the factor F for a full first spacing
-   * @param outlets number of outlets N
-   * @param firstOverSpacing r, distance to the first outlet over the spacing, from 0 to 1
-   */
-  public static double adjustedForFirst(double factor, int outlets, double firstOverSpacing) {
-    return (outlets * factor + firstOverSpacing - 1) / (outlets + firstOverSpacing - 1);
-  }
 }

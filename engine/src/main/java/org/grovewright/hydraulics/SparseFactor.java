@@ -45,49 +45,70 @@ final class SparseFactor {
   /**
    * Prepares the pattern.
    *
-   * @param structure for every column the rows below the diagonal, already closed under
-   *     elimination, in any order; is sorted
+   * @param columnStart for every column where its rows start, and the end of all
+   * @param row the rows below the diagonal, rising in each column and already closed under
+   *     elimination
    * @param spare further places at the end of the diagonal
    */
-  SparseFactor(int[][] structure, int spare) {
-    n = structure.length;
-    columnStart = new int[n + 1];
-    for (int k = 0; k < n; k++) {
-      Arrays.sort(structure[k]);
-      columnStart[k + 1] = columnStart[k] + structure[k].length;
-    }
-    row = new int[columnStart[n]];
-    int pairs = 0;
-    for (int k = 0; k < n; k++) {
-      int size = structure[k].length;
-      System.arraycopy(structure[k], 0, row, columnStart[k], size);
-      if (size <= TABLE_LIMIT) {
-        pairs += size * (size - 1) / 2;
-      }
-    }
-    target = new int[pairs];
-    int at = 0;
-    for (int k = 0; k < n; k++) {
-      int size = structure[k].length;
-      if (size > TABLE_LIMIT) {
-        continue;
-      }
-      for (int a = 0; a < size; a++) {
-        for (int b = a + 1; b < size; b++) {
-          target[at++] = place(structure[k][b], structure[k][a]);
-        }
-      }
-    }
+  SparseFactor(int[] columnStart, int[] row, int spare) {
+    this(columnStart, row, targets(columnStart, row), spare);
+  }
+
+  private SparseFactor(int[] columnStart, int[] row, int[] target, int spare) {
+    n = columnStart.length - 1;
+    this.columnStart = columnStart;
+    this.row = row;
+    this.target = target;
     diagonal = new double[n + spare];
     inverse = new double[n];
     stale = new boolean[n];
     lower = new double[row.length + 1];
   }
 
+  /** An empty matrix of the same pattern. */
+  SparseFactor blank() {
+    return new SparseFactor(columnStart, row, target, diagonal.length - n);
+  }
+
+  /** For every pair of rows of a column, in the order of elimination, the place it writes to. */
+  private static int[] targets(int[] columnStart, int[] row) {
+    int n = columnStart.length - 1;
+    int pairs = 0;
+    for (int k = 0; k < n; k++) {
+      int size = columnStart[k + 1] - columnStart[k];
+      pairs += size <= TABLE_LIMIT ? size * (size - 1) / 2 : 0;
+    }
+    int[] target = new int[pairs];
+    int at = 0;
+    for (int k = 0; k < n; k++) {
+      int end = columnStart[k + 1];
+      if (end - columnStart[k] > TABLE_LIMIT) {
+        continue;
+      }
+      for (int a = columnStart[k]; a < end; a++) {
+        for (int b = a + 1; b < end; b++) {
+          target[at++] = place(columnStart, row, row[b], row[a]);
+        }
+      }
+    }
+    return target;
+  }
+
   /** Place in {@link #lower} of the entry in a row and an earlier column. */
   int place(int inRow, int inColumn) {
-    int at = Arrays.binarySearch(row, columnStart[inColumn], columnStart[inColumn + 1], inRow);
-    if (at < 0) {
+    return place(columnStart, row, inRow, inColumn);
+  }
+
+  private static int place(int[] columnStart, int[] row, int inRow, int inColumn) {
+    int at = columnStart[inColumn];
+    int end = columnStart[inColumn + 1];
+    if (end - at > TABLE_LIMIT) {
+      at = Math.max(at, Arrays.binarySearch(row, at, end, inRow));
+    }
+    while (at < end && row[at] != inRow) {
+      at++;
+    }
+    if (at == end) {
       throw new IllegalStateException("no entry in row " + inRow + ", column " + inColumn);
     }
     return at;
