@@ -1,17 +1,23 @@
 package org.grovewright.quantity;
 
+import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * The figures of one plan in the order they were found. A book is filled while the plan is made, by
  * one thread, and only read afterwards.
  */
 public final class FigureBook {
+  private static final Pattern SLUG = Pattern.compile("[a-z0-9]+(?:-[a-z0-9]+)*+");
+  private static final Pattern MARKS = Pattern.compile("\\p{M}+");
+  private static final Pattern NOT_OF_SLUG = Pattern.compile("[^a-z0-9]+");
+
   private final Map<String, Figure> byId = new LinkedHashMap<>();
 
   /**
@@ -63,13 +69,14 @@ public final class FigureBook {
 
   /** Turns a name into a part of a figure id: lower case letters and digits joined by hyphens. */
   public static String slug(String name) {
-    String plain =
-        java.text.Normalizer.normalize(name, java.text.Normalizer.Form.NFD)
-            .replaceAll("\\p{M}+", "")
-            .toLowerCase(Locale.ROOT)
-            .replaceAll("[^a-z0-9]+", "-")
-            .replaceAll("^-+|-+$", "");
-    return plain.isEmpty() ? "x" : plain;
+    if (SLUG.matcher(name).matches()) {
+      return name;
+    }
+    String letters = MARKS.matcher(Normalizer.normalize(name, Normalizer.Form.NFD)).replaceAll("");
+    String plain = NOT_OF_SLUG.matcher(letters.toLowerCase(Locale.ROOT)).replaceAll("-");
+    int from = plain.startsWith("-") ? 1 : 0;
+    int to = plain.length() - (plain.length() > from && plain.endsWith("-") ? 1 : 0);
+    return from == to ? "x" : plain.substring(from, to);
   }
 
   /** Turns a catalogue key into the middle of a figure id, part by part, keeping its dots. */
