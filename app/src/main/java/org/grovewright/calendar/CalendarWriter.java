@@ -19,8 +19,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Caution;
+import org.grovewright.model.WateringDays;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
@@ -173,6 +175,22 @@ public final class CalendarWriter {
     event.addExperimentalProperty(name, ICalDataType.DATE, DAY.format(day));
   }
 
+  private static String days(WateringDays days) {
+    if (days.any()) {
+      return "";
+    }
+    return days.byWeek()
+        ? ";BYDAY="
+            + days.weekdays().stream()
+                .map(day -> day.name().substring(0, 2))
+                .collect(Collectors.joining(","))
+        : ";BYMONTHDAY="
+            + IntStream.rangeClosed(1, 31)
+                .filter(day -> day % 2 == (days.dates() == WateringDays.Dates.ODD ? 1 : 0))
+                .mapToObj(Integer::toString)
+                .collect(Collectors.joining(","));
+  }
+
   private static String rule(Recurrence recurrence) {
     String months =
         recurrence.months().isEmpty() || recurrence.months().size() == 12
@@ -186,6 +204,7 @@ public final class CalendarWriter {
         + recurrence.frequency()
         + interval
         + months
+        + days(recurrence.days())
         + ";UNTIL="
         + DAY.format(recurrence.until());
   }

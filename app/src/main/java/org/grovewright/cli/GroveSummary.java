@@ -15,6 +15,7 @@ import org.grovewright.model.Soil;
 import org.grovewright.model.Supply;
 import org.grovewright.quantity.Kind;
 import org.grovewright.sheets.ReaderUnits;
+import org.grovewright.sheets.Words;
 import org.locationtech.jts.algorithm.Area;
 import org.locationtech.jts.geom.Coordinate;
 
@@ -137,6 +138,9 @@ final class GroveSummary {
     if (!supply.flowTests().isEmpty()) {
       double flow = supply.flowTests().get(0).flowM3PerS();
       text.append(", ").append(units.text(flow, Kind.FLOW)).append(" in the first bucket test");
+    }
+    if (!supply.allowedDays().any()) {
+      text.append("; it may run only ").append(Words.on(supply.allowedDays()));
     }
     int zones = grove.watering().zones().size();
     text.append(

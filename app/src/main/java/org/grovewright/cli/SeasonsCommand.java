@@ -2,6 +2,8 @@ package org.grovewright.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
@@ -39,6 +41,7 @@ import picocli.CommandLine.Spec;
       "  grovewright seasons grove.yaml                          print the card of the first year",
       "  grovewright seasons grove.yaml --weather station.csv    test it in real daily weather",
       "  grovewright seasons grove.yaml --changes 4 --out card   change it with the seasons only",
+      "  grovewright seasons grove.yaml --year 1,2,3 --out card  a card for each year of the plan",
     })
 final class SeasonsCommand implements Callable<Integer> {
   @Mixin private GroveArguments arguments;
@@ -46,11 +49,14 @@ final class SeasonsCommand implements Callable<Integer> {
   @Mixin private WeatherArguments weather;
 
   @Option(
-      names = "--plan-year",
+      names = {"--year", "--plan-year"},
       paramLabel = "N",
+      split = ",",
       defaultValue = "1",
-      description = "Year of the plan, 1 to 3, whose plants are watered; 1 if not given.")
-  private int planYear;
+      description =
+          "Year of the plan, 1 to 3, whose plants are watered, or several such as 1,2,3 with a card"
+              + " for each; 1 if not given.")
+  private List<Integer> planYears;
 
   @Option(
       names = "--years",
@@ -95,46 +101,54 @@ final class SeasonsCommand implements Callable<Integer> {
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
-    SeasonSettings settings = settings();
+    List<SeasonSettings> settings = planYears.stream().distinct().map(this::settings).toList();
     Plan plan = new PlanSource(arguments.catalogue(), err).plan(arguments.file());
     Grove grove = weather.into(plan.grove(), err);
-    SeasonPlan season;
+    List<SeasonPlan> seasons = new ArrayList<>();
     FigureBook book = new FigureBook();
     plan.figures()
         .values()
         .forEach(f -> book.enter(f.id(), f.label(), f.value(), f.kind(), f.working()));
     try (Patience patience = new Patience(err, "trying timer settings through all years")) {
-      season =
-          SeasonPlan.of(
-              grove,
-              plan.catalogue(),
-              plan.water(),
-              plan.watering(),
-              plan.programme(),
-              settings,
-              book);
+      for (SeasonSettings year : settings) {
+        seasons.add(
+            SeasonPlan.of(
+                grove,
+                plan.catalogue(),
+                plan.water(),
+                plan.watering(),
+                plan.programme(),
+                year,
+                book));
+      }
     } catch (IllegalArgumentException e) {
       throw new BadInputException(
           "No card can be made: " + e.getMessage() + (e.getMessage().endsWith(".") ? "" : "."));
     }
     ReaderUnits units = Sheets.unitsOf(plan);
-    new SeasonsText(grove, season, units).print(out);
+    for (SeasonPlan season : seasons) {
+      out.print(season == seasons.get(0) ? "" : "\n");
+      new SeasonsText(grove, season, units).print(out);
+    }
     if (folder != null) {
       new PlanWriter(err, err)
-          .folder(SeasonSheets.of(grove, season, book.all(), units), folder, force);
+          .folder(SeasonSheets.of(grove, seasons, book.all(), units), folder, force);
     }
     boolean falls = false;
-    for (Finding finding : season.findings()) {
-      String about = finding.subject().isEmpty() ? "" : finding.subject() + ": ";
-      err.println(about + ReaderUnits.plainSpaces(Words.message(finding, units)));
-      falls |= finding.severity() == Severity.SHORTFALL;
+    for (SeasonPlan season : seasons) {
+      String year = seasons.size() == 1 ? "" : "Year " + season.settings().planYear() + ": ";
+      for (Finding finding : season.findings()) {
+        String about = finding.subject().isEmpty() ? "" : finding.subject() + ": ";
+        err.println(year + about + ReaderUnits.plainSpaces(Words.message(finding, units)));
+        falls |= finding.severity() == Severity.SHORTFALL;
+      }
     }
     return falls ? ExitCode.FALLS_SHORT : ExitCode.OK;
   }
 
-  private SeasonSettings settings() {
+  private SeasonSettings settings(int planYear) {
     if (planYear < 1 || planYear > Programme.YEARS) {
-      throw new BadInputException("--plan-year must be from 1 to " + Programme.YEARS + ".");
+      throw new BadInputException("--year must be from 1 to " + Programme.YEARS + ".");
     }
     if (years < 0 || years > 200) {
       throw new BadInputException("--years must be from 1 to 200, or 0 for all there are.");

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import org.grovewright.model.Grove;
 import org.grovewright.quantity.Kind;
+import org.grovewright.season.Chance;
 import org.grovewright.season.Outcome;
 import org.grovewright.season.PlantHistory;
 import org.grovewright.season.SeasonPlan;
@@ -33,6 +34,13 @@ final class SeasonsText {
     out.print(
         "Timer card for year " + year + " of the plan, " + SeasonWords.span(grove, year) + ".\n");
     out.print(SeasonWords.promise(plan) + "\n");
+    String rule = ReaderUnits.plainSpaces(SeasonWords.rule(plan, units));
+    out.print(rule.isEmpty() ? "" : rule + "\n");
+    List<String> changes = SeasonWords.changes(plan.card());
+    if (!changes.isEmpty()) {
+      out.print("\nBefore this card, fit the emitters of year " + year + ":\n");
+      changes.forEach(change -> out.print("  " + ReaderUnits.plainSpaces(change) + "\n"));
+    }
     for (TimerCard.Line line : plan.card().programmes()) {
       out.print("\n" + programme(line));
     }
@@ -82,7 +90,7 @@ final class SeasonsText {
     for (Outcome outcome : all) {
       rows.add(
           List.of(
-              SeasonWords.way(outcome.way()),
+              SeasonWords.way(plan, outcome),
               water(outcome.waterM3PerYear()),
               water(outcome.lostM3PerYear()),
               decimal(outcome.stressedPlantDays()),
@@ -107,6 +115,8 @@ final class SeasonsText {
             "Plant",
             "Zone",
             "Years of ten beyond limit",
+            "likely range",
+            "one or more in ten years",
             "Stressed days a year",
             "Longest spell",
             "Worst year",
@@ -121,6 +131,10 @@ final class SeasonsText {
                         plant.plantId(),
                         plant.zone(),
                         decimal(plant.failedShare() * 10),
+                        decimal(plant.chance().low() * 10)
+                            + " to "
+                            + decimal(plant.chance().high() * 10),
+                        Math.round(Chance.atLeastOnce(plant.failedShare(), 10) * 100) + " %",
                         decimal(plant.meanStressedDays()),
                         String.valueOf(plant.longestSpell()),
                         plant.failedYears() == 0 ? "" : String.valueOf(plant.worst().year()),

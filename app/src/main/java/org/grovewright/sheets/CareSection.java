@@ -109,7 +109,9 @@ final class CareSection {
         .recurrence()
         .map(
             again ->
-                every(again.interval(), again.frequency())
+                (again.days().any()
+                        ? every(again.interval(), again.frequency())
+                        : Words.on(again.days()))
                     + " from "
                     + first
                     + (again.months().isEmpty() || again.months().size() == MONTHS
@@ -121,6 +123,7 @@ final class CareSection {
   private static String every(int interval, Recurrence.Frequency frequency) {
     String unit =
         switch (frequency) {
+          case DAILY -> "day";
           case WEEKLY -> "week";
           case MONTHLY -> "month";
           case YEARLY -> "year";

@@ -12,12 +12,14 @@ import org.grovewright.buying.ShoppingLine;
 import org.grovewright.finding.Finding;
 import org.grovewright.irrigation.Alternative;
 import org.grovewright.irrigation.Line;
+import org.grovewright.irrigation.Rhythm;
 import org.grovewright.irrigation.TimerSetting;
 import org.grovewright.irrigation.ZoneDesign;
 import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.layout.Conflict;
 import org.grovewright.model.Planting;
 import org.grovewright.model.Point;
+import org.grovewright.model.WateringDays;
 import org.grovewright.plan.Plan;
 import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.Input;
@@ -214,7 +216,12 @@ public final class PlanJson {
       json.writeNumberField("year", setting.year());
       json.writeNumberField("month", setting.month());
       json.writeNumberField("everyDays", setting.everyDays());
-      json.writeNumberField("firstDay", setting.firstDay());
+      json.writeNumberField("firstDay", setting.rhythm().firstDay());
+      json.writeArrayFieldStart("days");
+      for (String day : calendarDays(setting.rhythm())) {
+        json.writeString(day);
+      }
+      json.writeEndArray();
       json.writeArrayFieldStart("starts");
       for (java.time.LocalTime start : setting.starts()) {
         json.writeString(start.toString());
@@ -224,6 +231,17 @@ public final class PlanJson {
       json.writeEndObject();
     }
     json.writeEndArray();
+  }
+
+  /** The days of the calendar on which a zone waters; none where they are counted. */
+  private static List<String> calendarDays(Rhythm rhythm) {
+    if (!rhythm.byCalendar()) {
+      return List.of();
+    }
+    WateringDays days = rhythm.days();
+    return days.byWeek()
+        ? days.weekdays().stream().map(day -> day.name().toLowerCase(Locale.ROOT)).toList()
+        : List.of(days.dates().name().toLowerCase(Locale.ROOT) + " dates");
   }
 
   private void shopping() throws IOException {

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.grovewright.irrigation.Rhythm;
 import org.grovewright.model.Grove;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Kind;
@@ -48,6 +49,19 @@ final class SeasonSections {
   private List<Block> card() {
     List<Block> blocks = new ArrayList<>();
     blocks.add(Block.Paragraph.of(SeasonWords.promise(plan)));
+    String rule = SeasonWords.rule(plan, units);
+    if (!rule.isEmpty()) {
+      blocks.add(Block.Paragraph.of(rule));
+    }
+    List<String> changes = SeasonWords.changes(plan.card());
+    if (!changes.isEmpty()) {
+      blocks.add(
+          new Block.Heading("Before this card: the emitters of year " + plan.card().planYear()));
+      blocks.add(
+          Block.Paragraph.of(
+              "The plants have grown, and this card counts on their new emitters. Fit these first: "
+                  + String.join(" ", changes)));
+    }
     for (TimerCard.Line line : plan.card().programmes()) {
       blocks.add(new Block.Heading("Programme " + line.letter()));
       List<String> zones =
@@ -87,7 +101,7 @@ final class SeasonSections {
                     new YearRing.Month(
                         step.month(),
                         line.minutesPerStart(zone, step.month()) * line.startsPerDay(),
-                        step.everyDays()))
+                        step.percent() == 0 ? Rhythm.OFF : step.rhythm()))
             .toList());
   }
 
@@ -140,7 +154,7 @@ final class SeasonSections {
       String id = root() + FigureBook.slug(outcome.way().name());
       rows.add(
           List.of(
-              Cell.of(SeasonWords.way(outcome.way())),
+              Cell.of(SeasonWords.way(plan, outcome)),
               workings.cell(id + ".water"),
               workings.cell(id + ".lost"),
               workings.cell(id + ".stressed-days", tenths(outcome.stressedPlantDays())),
@@ -234,6 +248,12 @@ final class SeasonSections {
     }
     List<PlantHistory> main = plan.outcome().plants().stream().filter(PlantHistory::main).toList();
     List<PlantHistory> others = plan.outcome().plants().stream().filter(p -> !p.main()).toList();
+    blocks.add(
+        Block.Paragraph.of(
+            "Years in ten is how often a plant passed its limit in the years tested. So few years"
+                + " cannot say it sharply: the true number lies in the likely range nine times of"
+                + " ten. A young tree has its first summer only once; the next column says how"
+                + " likely it is that of ten such summers at least one is too dry."));
     if (!main.isEmpty()) {
       blocks.add(table("Main plants", main));
     }
@@ -252,6 +272,10 @@ final class SeasonSections {
           List.of(
               Cell.of(plant.plantId()),
               workings.cell(id + ".chance", tenths(plant.failedShare() * 10)),
+              workings.cell(
+                  id + ".chance-high",
+                  tenths(plant.chance().low() * 10) + " to " + tenths(plant.chance().high() * 10)),
+              workings.cell(id + ".chance-in-ten"),
               never
                   ? Cell.NONE
                   : workings.cell(id + ".stressed-days", tenths(plant.meanStressedDays())),
@@ -269,6 +293,8 @@ final class SeasonSections {
         List.of(
             Block.Column.words("Plant"),
             Block.Column.numbers("Years in ten beyond its limit"),
+            Block.Column.numbers("likely range"),
+            Block.Column.numbers("Chance of one or more in ten years"),
             Block.Column.numbers("Stressed days a year"),
             Block.Column.numbers("Longest dry spell"),
             Block.Column.numbers("Worst year"),

@@ -3,6 +3,7 @@ package org.grovewright.sheets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.grovewright.finding.Finding.Severity;
 import org.grovewright.model.Grove;
@@ -19,30 +20,36 @@ public final class SeasonSheets {
   private SeasonSheets() {}
 
   /**
-   * The text of every sheet by its file name: a report, the card for the timer, and the drawings.
+   * The text of every sheet by its file name: a report and the drawings of each year, and one file
+   * with all cards for the timer.
    *
+   * @param plans the years asked for, at least one
    * @param figures the figures of the plan and of the seasons
    */
   public static Map<String, String> of(
-      Grove grove, SeasonPlan plan, List<Figure> figures, ReaderUnits units) {
+      Grove grove, List<SeasonPlan> plans, List<Figure> figures, ReaderUnits units) {
     Workings workings = new Workings(figures, units);
-    SeasonSections sections = new SeasonSections(grove, plan, workings, units);
     Map<String, String> sheets = new LinkedHashMap<>();
-    sheets.put("seasons.html", report(grove, plan, workings, sections));
-    sheets.put("timer-card.html", card(grove, plan));
-    for (TimerCard.Line line : plan.card().programmes()) {
-      for (TimerCard.Zone zone : line.zones()) {
-        sheets.put(
-            "ring-" + FigureBook.slug(zone.zone()) + ".svg",
-            alone(SeasonSections.ring(line, zone)));
+    sheets.put("timer-card.html", card(grove, plans));
+    for (SeasonPlan plan : plans) {
+      String year = plans.size() == 1 ? "" : "year-" + plan.settings().planYear() + "-";
+      SeasonSections sections = new SeasonSections(grove, plan, workings, units);
+      sheets.put(year + "seasons.html", report(grove, plan, workings, sections));
+      for (TimerCard.Line line : plan.card().programmes()) {
+        for (TimerCard.Zone zone : line.zones()) {
+          sheets.put(
+              year + "ring-" + FigureBook.slug(zone.zone()) + ".svg",
+              alone(SeasonSections.ring(line, zone)));
+        }
       }
-    }
-    if (plan.trade().size() > 1) {
-      sheets.put("water-and-risk.svg", alone(sections.tradeChart()));
-    }
-    for (SoilTrace trace : sections.shown()) {
-      String slug = FigureBook.slug(trace.plantId());
-      sheets.put("soil-" + slug + ".svg", alone(SoilTraceChart.draw(trace, "soil", units)));
+      if (plan.trade().size() > 1) {
+        sheets.put(year + "water-and-risk.svg", alone(sections.tradeChart()));
+      }
+      for (SoilTrace trace : sections.shown()) {
+        String slug = FigureBook.slug(trace.plantId());
+        sheets.put(
+            year + "soil-" + slug + ".svg", alone(SoilTraceChart.draw(trace, "soil", units)));
+      }
     }
     return sheets;
   }
@@ -86,8 +93,8 @@ public final class SeasonSheets {
             workings.entries()));
   }
 
-  /** The card alone, for one page of a postcard's size for each programme. */
-  static String card(Grove grove, SeasonPlan plan) {
+  /** The cards alone, one page of a postcard's size for each programme and year. */
+  static String card(Grove grove, List<SeasonPlan> plans) {
     return Templates.page(
         "timer-card.ftlh",
         Map.of(
@@ -97,18 +104,34 @@ public final class SeasonSheets {
             grove.preferences().units() == Units.US ? "4in 6in" : "105mm 148mm",
             "name",
             grove.site().name(),
-            "span",
-            SeasonWords.span(grove, plan.settings().planYear()),
-            "year",
-            plan.settings().planYear(),
-            "cards",
-            plan.card().programmes().stream().map(line -> page(grove, line)).toList()));
+            "years",
+            plans.stream()
+                .map(
+                    plan ->
+                        new CardYear(
+                            plan.card().planYear(),
+                            SeasonWords.span(grove, plan.card().planYear()),
+                            plan.rule().days().any() ? "" : Words.on(plan.rule().days()),
+                            SeasonWords.changes(plan.card()),
+                            plan.card().programmes().stream()
+                                .map(line -> page(grove, plan.card(), line))
+                                .toList()))
+                .toList()));
   }
 
-  private static CardPage page(Grove grove, TimerCard.Line line) {
+  private static CardPage page(Grove grove, TimerCard card, TimerCard.Line line) {
+    Set<String> zones = line.zones().stream().map(TimerCard.Zone::zone).collect(Collectors.toSet());
+    long changed = card.changes().stream().filter(c -> zones.contains(c.zone())).count();
     return new CardPage(
         line.letter(),
         SeasonWords.starts(line),
+        changed == 0
+            ? ""
+            : "First fit the emitters of year "
+                + card.planYear()
+                + " at "
+                + Words.count(changed, "plant", "plants")
+                + "; see the list.",
         line.zones().stream().map(z -> Words.zone(z.zone())).toList(),
         line.zones().stream().map(z -> String.valueOf(z.minutes())).toList(),
         SeasonWords.months(grove).stream()
@@ -118,7 +141,7 @@ public final class SeasonSheets {
                   boolean off = every.equals("off");
                   return new CardRow(
                       Words.month(month),
-                      every,
+                      every.startsWith("on ") ? SeasonWords.shortDays(line, month) : every,
                       off ? "" : line.months().get(month - 1).percent() + "\u00a0%",
                       line.zones().stream()
                           .map(
@@ -131,9 +154,24 @@ public final class SeasonSheets {
             .toList());
   }
 
+  /** The cards of one year. */
+  public record CardYear(
+      int year, String span, String rule, List<String> changes, List<CardPage> cards) {
+    /** Copies the lists. */
+    public CardYear {
+      changes = List.copyOf(changes);
+      cards = List.copyOf(cards);
+    }
+  }
+
   /** What one programme's card says. */
   public record CardPage(
-      String letter, String starts, List<String> zones, List<String> base, List<CardRow> rows) {
+      String letter,
+      String starts,
+      String first,
+      List<String> zones,
+      List<String> base,
+      List<CardRow> rows) {
     /** Copies the lists. */
     public CardPage {
       zones = List.copyOf(zones);

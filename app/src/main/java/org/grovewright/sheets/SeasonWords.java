@@ -1,9 +1,14 @@
 package org.grovewright.sheets;
 
 import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
+import org.grovewright.irrigation.EmitterChange;
 import org.grovewright.model.Grove;
+import org.grovewright.quantity.Kind;
 import org.grovewright.season.Outcome;
 import org.grovewright.season.SeasonPlan;
 import org.grovewright.season.TimerCard;
@@ -12,8 +17,63 @@ import org.grovewright.season.TimerCard;
 public final class SeasonWords {
   private SeasonWords() {}
 
-  /** A way of watering. */
-  public static String way(Outcome.Way way) {
+  /** A way of watering, under the rule that binds all of them. */
+  public static String way(SeasonPlan plan, Outcome outcome) {
+    boolean days = !plan.rule().days().any();
+    String way =
+        switch (outcome.way()) {
+          case SAME_HALF_HOUR ->
+              days ? "Half an hour on every allowed day, all year" : way(outcome.way());
+          case SAME_KEEPING, SAME_WATER, CARD, MONTHLY_NEEDS, WEEKLY_DEPTH -> way(outcome.way());
+        };
+    return outcome.share() < 1
+        ? way + ", cut to " + Math.round(outcome.share() * 100) + "\u00a0% by what may be drawn"
+        : way;
+  }
+
+  /** The rule that the card and all other ways keep; empty text where there is none. */
+  public static String rule(SeasonPlan plan, ReaderUnits units) {
+    if (!plan.rule().restricts()) {
+      return "";
+    }
+    List<String> parts = new ArrayList<>();
+    if (!plan.rule().days().any()) {
+      parts.add("water may run only " + Words.on(plan.rule().days()));
+    }
+    if (plan.rule().weeklyM3() < Double.POSITIVE_INFINITY) {
+      parts.add(
+          "no seven days may draw more than "
+              + units.text(plan.rule().weeklyM3(), Kind.WATER_VOLUME));
+    }
+    return Words.capital(Words.and(parts))
+        + ". The card and every other way of watering shown beside it keep to this.";
+  }
+
+  /** What to do at the emitters before a card is set, one sentence a plant or group of plants. */
+  public static List<String> changes(TimerCard card) {
+    Map<String, List<String>> alike = new LinkedHashMap<>();
+    for (EmitterChange change : card.changes()) {
+      List<String> what = new ArrayList<>();
+      if (!change.add().isEmpty()) {
+        what.add("add " + EmitterYears.counted(change.add()));
+      }
+      if (!change.close().isEmpty()) {
+        what.add("take out " + EmitterYears.counted(change.close()));
+      }
+      alike.computeIfAbsent(Words.and(what), k -> new ArrayList<>()).add(change.plantId());
+    }
+    List<String> sentences = new ArrayList<>();
+    alike.forEach(
+        (what, plants) ->
+            sentences.add(
+                Words.capital(what)
+                    + (plants.size() == 1 ? " at " : " at each of ")
+                    + Words.and(plants)
+                    + "."));
+    return sentences;
+  }
+
+  private static String way(Outcome.Way way) {
     return switch (way) {
       case CARD -> "This card";
       case MONTHLY_NEEDS -> "The plan's month-by-month programme, from monthly means";
@@ -67,10 +127,8 @@ public final class SeasonWords {
               double days = other.stressedPlantDays() - plan.outcome().stressedPlantDays();
               String less =
                   water > 0
-                      ? units.text(water, org.grovewright.quantity.Kind.WATER_VOLUME)
-                          + " less water a year"
-                      : units.text(-water, org.grovewright.quantity.Kind.WATER_VOLUME)
-                          + " more water a year";
+                      ? units.text(water, Kind.WATER_VOLUME) + " less water a year"
+                      : units.text(-water, Kind.WATER_VOLUME) + " more water a year";
               String suffering =
                   days > 0
                       ? Math.round(days) + " fewer stressed plant-days a year"
@@ -91,7 +149,12 @@ public final class SeasonWords {
   public static String every(TimerCard.Line line, int month) {
     TimerCard.MonthStep step = line.months().get(month - 1);
     boolean runs = line.zones().stream().anyMatch(z -> line.minutesPerStart(z, month) > 0);
-    return runs ? Words.every(step.everyDays()) : "off";
+    return runs ? Words.every(step.rhythm()) : "off";
+  }
+
+  /** The days of a month's setting by the calendar, in few letters. */
+  static String shortDays(TimerCard.Line line, int month) {
+    return Words.shortDays(line.months().get(month - 1).rhythm().days());
   }
 
   /** The months of a year in the order in which the plan comes to them. */

@@ -10,6 +10,7 @@ import org.grovewright.irrigation.Programme.PlantSupply;
 import org.grovewright.irrigation.TimerSetting;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
+import org.grovewright.model.WateringDays;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Kind;
 import org.grovewright.water.WaterNeeds;
@@ -38,7 +39,9 @@ final class TimerSection {
                 + Words.month(startMonth)
                 + " "
                 + grove.start().getYear()
-                + ". When it has rained more than usual, skip a watering; feel the soil a hand"
+                + ". "
+                + allowed()
+                + "When it has rained more than usual, skip a watering; feel the soil a hand"
                 + " deep before you do."));
     for (String zone : zones()) {
       blocks.add(new Block.Heading(Words.capital(Words.zone(zone))));
@@ -60,6 +63,14 @@ final class TimerSection {
     return blocks;
   }
 
+  /** The rule by which water may run on some days only, if there is one. */
+  private String allowed() {
+    WateringDays days = grove.supply().allowedDays();
+    return days.any()
+        ? ""
+        : "Water may run only " + Words.on(days) + ", so the cards keep to these days. ";
+  }
+
   private String ring(String zone) {
     return YearRing.draw(
         Words.zone(zone),
@@ -67,7 +78,7 @@ final class TimerSection {
         programme.settings().stream()
             .filter(s -> s.zone().equals(zone) && s.year() == 1)
             .sorted(Comparator.comparingInt(TimerSetting::month))
-            .map(s -> new YearRing.Month(s.month(), s.minutesPerWatering(), s.everyDays()))
+            .map(s -> new YearRing.Month(s.month(), s.minutesPerWatering(), s.rhythm()))
             .toList());
   }
 
@@ -115,9 +126,9 @@ final class TimerSection {
   private static String starts(TimerSetting setting) {
     String times =
         setting.starts().stream().map(LocalTime::toString).collect(Collectors.joining(", "));
-    return setting.firstDay() == 0
+    return setting.rhythm().firstDay() == 0
         ? times
-        : times + " (first on day " + (setting.firstDay() + 1) + ")";
+        : times + " (first on day " + (setting.rhythm().firstDay() + 1) + ")";
   }
 
   private static String minutes(TimerSetting setting) {

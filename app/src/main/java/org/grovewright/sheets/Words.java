@@ -8,8 +8,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.grovewright.finding.Finding;
+import org.grovewright.irrigation.Rhythm;
 import org.grovewright.irrigation.TimerSetting;
+import org.grovewright.model.WateringDays;
 import org.grovewright.quantity.Quantity;
 
 /** Dates, messages and counts in plain English, whatever the locale. */
@@ -72,7 +75,28 @@ public final class Words {
 
   /** How often a valve opens. */
   static String every(TimerSetting setting) {
-    return every(setting.everyDays());
+    return every(setting.rhythm());
+  }
+
+  /** On which days a valve opens. */
+  public static String every(Rhythm rhythm) {
+    return rhythm.byCalendar() ? on(rhythm.days()) : every(rhythm.everyDays());
+  }
+
+  /** Days of the calendar. */
+  public static String on(WateringDays days) {
+    return switch (days.dates()) {
+      case ODD -> "on odd dates";
+      case EVEN -> "on even dates";
+      case ALL ->
+          days.any()
+              ? "every day"
+              : "on "
+                  + and(
+                      days.weekdays().stream()
+                          .map(day -> day.getDisplayName(TextStyle.FULL, Locale.ENGLISH))
+                          .toList());
+    };
   }
 
   /** How often a valve opens that opens each so many days; 0 for never. */
@@ -83,6 +107,15 @@ public final class Words {
       case 2 -> "every other day";
       default -> "every " + days + " days";
     };
+  }
+
+  /** Days of the calendar in few letters, for a card. */
+  static String shortDays(WateringDays days) {
+    return days.byWeek()
+        ? days.weekdays().stream()
+            .map(day -> day.getDisplayName(TextStyle.SHORT, Locale.ENGLISH))
+            .collect(Collectors.joining(" "))
+        : days.dates().name().toLowerCase(Locale.ROOT) + " dates";
   }
 
   /** A count with its noun. */

@@ -2,6 +2,7 @@ package org.grovewright.sheets;
 
 import java.util.List;
 import java.util.Locale;
+import org.grovewright.irrigation.Rhythm;
 
 /** Draws the minutes of one zone round the year, January at the top and onwards with the clock. */
 final class YearRing {
@@ -18,11 +19,11 @@ final class YearRing {
    *
    * @param month 1 to 12
    * @param minutes minutes on a watering day; 0 where the zone is off
-   * @param everyDays days from one watering to the next
+   * @param rhythm its days
    */
-  record Month(int month, int minutes, int everyDays) {
+  record Month(int month, int minutes, Rhythm rhythm) {
     double minutesPerDay() {
-      return everyDays == 0 ? 0 : (double) minutes / everyDays;
+      return rhythm.off() ? 0 : minutes / rhythm.meanGap(month);
     }
   }
 
@@ -53,7 +54,7 @@ final class YearRing {
           "text", Words.month(month.month()).substring(0, 3), "class", "month", "x", x, "y", y - 9);
       svg.text("text", on ? month.minutes() + " min" : "off", "class", "value", "x", x, "y", y + 7);
       if (on) {
-        svg.text("text", often(month.everyDays()), "class", "small", "x", x, "y", y + 21);
+        svg.text("text", often(month.rhythm()), "class", "small", "x", x, "y", y + 21);
       }
     }
     svg.text("text", Words.capital(zone), "class", "middle", "x", CENTRE, "y", CENTRE + 6);
@@ -61,8 +62,11 @@ final class YearRing {
     return svg.toString();
   }
 
-  private static String often(int days) {
-    return days == 1 ? "daily" : "every " + days + " d";
+  private static String often(Rhythm rhythm) {
+    if (!rhythm.byCalendar()) {
+      return rhythm.everyDays() == 1 ? "daily" : "every " + rhythm.everyDays() + " d";
+    }
+    return Words.shortDays(rhythm.days());
   }
 
   private static String title(String zone, List<Month> months) {
@@ -72,7 +76,7 @@ final class YearRing {
       text.append(
           month.minutes() == 0
               ? "off"
-              : month.minutes() + " minutes " + Words.every(month.everyDays()));
+              : month.minutes() + " minutes " + Words.every(month.rhythm()));
       text.append(month.month() == 12 ? '.' : ';');
     }
     return text.toString();

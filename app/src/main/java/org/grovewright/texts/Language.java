@@ -1,5 +1,6 @@
 package org.grovewright.texts;
 
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.Month;
@@ -160,6 +161,11 @@ public final class Language {
   /** The name of a month from 1 to 12. */
   public String month(int month) {
     return Month.of(month).getDisplayName(TextStyle.FULL_STANDALONE, locale);
+  }
+
+  /** The name of a day of the week. */
+  public String weekday(DayOfWeek day) {
+    return day.getDisplayName(TextStyle.FULL_STANDALONE, locale);
   }
 
   /** A time of day. */

@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.Temporal;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.TimeZone;
 import net.fortuna.ical4j.data.CalendarBuilder;
 import net.fortuna.ical4j.model.Calendar;
@@ -19,6 +21,7 @@ import net.fortuna.ical4j.model.property.DtStart;
 import net.fortuna.ical4j.model.property.RRule;
 import org.grovewright.ground.SampleGrove;
 import org.grovewright.model.Preferences.Units;
+import org.grovewright.model.WateringDays;
 import org.grovewright.sheets.ReaderUnits;
 import org.grovewright.work.CareEvent;
 import org.grovewright.work.WorkSession;
@@ -36,6 +39,10 @@ class CalendarWriterTest {
   }
 
   private String text() {
+    return text(job);
+  }
+
+  private static String text(SetUpGrove job) {
     ReaderUnits units = new ReaderUnits(Units.METRIC, "EUR");
     return new CalendarWriter(NAME, job.grove.start(), SetUpGrove.CATALOGUE, units::text)
         .write(job.work, job.care);
@@ -84,7 +91,28 @@ class CalendarWriterTest {
 
   @Test
   void careFallsDueOnTheDaysThePlanSays() throws Exception {
-    List<VEvent> events = events(text());
+    careFallsDue(job);
+  }
+
+  /** By the independent reader's own reckoning of BYDAY and BYMONTHDAY. */
+  @Test
+  void allowedDaysComeBackOnTheirDays() throws Exception {
+    for (WateringDays days :
+        List.of(
+            WateringDays.on(Set.of(DayOfWeek.TUESDAY, DayOfWeek.SATURDAY)),
+            WateringDays.on(WateringDays.Dates.ODD),
+            WateringDays.on(WateringDays.Dates.EVEN))) {
+      SampleGrove sample = frosty();
+      sample.allowedDays = days;
+      SetUpGrove held = new SetUpGrove(sample);
+      assertThat(held.care.events()).extracting(CareEvent::id).contains("care.watering-days");
+      careFallsDue(held);
+    }
+    assertThat(job.care.events()).extracting(CareEvent::id).doesNotContain("care.watering-days");
+  }
+
+  private static void careFallsDue(SetUpGrove job) throws Exception {
+    List<VEvent> events = events(text(job));
     for (CareEvent care : job.care.events()) {
       VEvent event =
           events.stream()

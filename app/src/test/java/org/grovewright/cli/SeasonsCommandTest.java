@@ -40,7 +40,7 @@ class SeasonsCommandTest {
 
   @ParameterizedTest
   @CsvSource({
-    "--plan-year, 4, --plan-year must be from 1 to 3",
+    "--plan-year, 4, --year must be from 1 to 3",
     "--years, -1, --years must be from 1 to 200",
     "--changes, 5, --changes must be",
     "--kept, 11, --kept must be from 0 to 10",

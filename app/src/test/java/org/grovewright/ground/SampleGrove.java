@@ -26,6 +26,7 @@ import org.grovewright.model.SpotHeight;
 import org.grovewright.model.Stock;
 import org.grovewright.model.Supply;
 import org.grovewright.model.Watering;
+import org.grovewright.model.WateringDays;
 
 /** An invented grove whose parts a test may change before it is made. */
 public final class SampleGrove {
@@ -67,6 +68,9 @@ public final class SampleGrove {
 
   /** Soil reaction. */
   public OptionalDouble ph = OptionalDouble.of(6.5);
+
+  /** Days on which water may run. */
+  public WateringDays allowedDays = WateringDays.ANY;
 
   /** Mean daily minimum of the coldest month, degrees Celsius. */
   public double coldestNight = 6;
@@ -182,6 +186,7 @@ public final class SampleGrove {
             NONE,
             NONE,
             List.of(),
+            allowedDays,
             NONE,
             Optional.empty()),
         rows,

@@ -12,6 +12,7 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.files.CatalogueFiles;
 import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.formats.weather.WeatherOfDescription;
+import org.grovewright.irrigation.Rhythm;
 import org.grovewright.plan.Plan;
 import org.grovewright.plan.Planner;
 import org.grovewright.quantity.FigureBook;
@@ -55,7 +56,7 @@ class SeasonSheetsTest {
             plan.programme(),
             new SeasonSettings(PLAN_YEAR, YEARS, 4, 0.8),
             book);
-    sheets = SeasonSheets.of(plan.grove(), season, book.all(), Sheets.unitsOf(plan));
+    sheets = SeasonSheets.of(plan.grove(), List.of(season), book.all(), Sheets.unitsOf(plan));
   }
 
   @Test
@@ -100,7 +101,7 @@ class SeasonSheetsTest {
       for (TimerCard.MonthStep step : line.months()) {
         assertThat(step.percent()).isBetween(0, 200);
         assertThat(step.percent() % 10).isZero();
-        assertThat(step.everyDays()).isBetween(1, 7);
+        assertThat(step.rhythm().everyDays()).isBetween(1, 7);
       }
       // Four changes a year: December to February are one season, and so on.
       assertThat(line.months().get(0).percent()).isEqualTo(line.months().get(11).percent());
@@ -136,7 +137,7 @@ class SeasonSheetsTest {
         for (TimerCard.MonthStep step : line.months()) {
           double each =
               60.0 * flow * line.startsPerDay() * line.minutesPerStart(zone, step.month());
-          double times = 30.44 / step.everyDays();
+          double times = 30.44 / step.rhythm().everyDays();
           most += each * (times + 1);
           least += each * Math.max(0, times - 1);
         }
@@ -178,7 +179,10 @@ class SeasonSheetsTest {
             "zone A",
             "ring",
             java.util.stream.IntStream.rangeClosed(1, 12)
-                .mapToObj(m -> new YearRing.Month(m, m == 2 ? 0 : 10 * m, m == 2 ? 0 : 3))
+                .mapToObj(
+                    m ->
+                        new YearRing.Month(
+                            m, m == 2 ? 0 : 10 * m, m == 2 ? Rhythm.OFF : Rhythm.every(3, 0)))
                 .toList());
     assertThat(ring)
         .contains("January 10 minutes every 3 days; February off;")

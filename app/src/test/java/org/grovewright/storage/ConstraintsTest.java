@@ -7,6 +7,9 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.Set;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.files.CatalogueFiles;
 import org.grovewright.finding.Finding;
@@ -17,7 +20,10 @@ import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.model.Grove;
 import org.grovewright.plan.Plan;
 import org.grovewright.plan.Planner;
+import org.grovewright.water.MonthNeed;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A roof, drought rules and salty water, each written into the invented example with a tank. */
 class ConstraintsTest {
@@ -130,6 +136,71 @@ class ConstraintsTest {
       }
     }
     return most;
+  }
+
+  /** A drought rule of two days a week: nothing falls on another day, and its victims are named. */
+  @ParameterizedTest
+  @ValueSource(strings = {"[Tue, Sat]", "odd"})
+  void wateringKeepsToTheAllowedDays(String days) {
+    Plan free = plan("");
+    Plan held = plan("  days: " + days + "\n");
+    LocalDate start = held.grove().start();
+    for (TimerSetting setting : held.programme().settings()) {
+      for (int i = 0; i < 400; i++) {
+        LocalDate date = start.plusDays(i);
+        if (setting.rhythm().waters(date, start)) {
+          assertThat(
+                  days.equals("odd")
+                      ? date.getDayOfMonth() % 2 == 1
+                      : Set.of(DayOfWeek.TUESDAY, DayOfWeek.SATURDAY).contains(date.getDayOfWeek()))
+              .isTrue();
+        }
+      }
+    }
+    if (!days.equals("odd")) {
+      assertThat(mostM3(held)).isGreaterThan(1.3 * mostM3(free));
+      assertThat(held.findings()).extracting(Finding::code).contains("timer.days-apart");
+    }
+    assertThat(free.findings()).extracting(Finding::code).doesNotContain("timer.days-apart");
+  }
+
+  /** The most water that a zone gets on a watering day, m3. */
+  private static double mostM3(Plan plan) {
+    double most = 0;
+    for (TimerSetting setting : plan.programme().settings()) {
+      for (ZoneResult zone : plan.watering().zonesIn(setting.year())) {
+        if (zone.design().id().equals(setting.zone())) {
+          most = Math.max(most, setting.minutesPerWatering() * 60 * zone.flowM3PerS());
+        }
+      }
+    }
+    return most;
+  }
+
+  /** A watering is never longer than the roots of its neediest plant can make use of. */
+  @Test
+  void noAllowedDayGetsMoreThanTheSoilHolds() {
+    Plan held = plan("  days: [Sat]\n");
+    double efficiency = CATALOGUE.constant("irrigation.application-efficiency").value();
+    for (TimerSetting setting : held.programme().settings()) {
+      if (setting.off()) {
+        continue;
+      }
+      ZoneResult zone =
+          held.watering().zonesIn(setting.year()).stream()
+              .filter(z -> z.design().id().equals(setting.zone()))
+              .findFirst()
+              .orElseThrow();
+      MonthNeed need =
+          held.water().plants().get(setting.neediest()).at(setting.year(), setting.month());
+      // A watering is cut into equal runs of whole minutes, so it may be that many minutes longer;
+      // it may be given in up to four parts a day only where the soil holds less than a day's use.
+      double minute = 60 * zone.plantFlows().get(setting.neediest()) * efficiency;
+      double parts =
+          Math.min(4, Math.max(1, Math.ceil(86_400 / need.longestInterval().value() - 1e-9)));
+      assertThat(setting.minutesPerWatering() * minute)
+          .isLessThanOrEqualTo(parts * need.totalM3() + setting.starts().size() * minute + 1e-12);
+    }
   }
 
   @Test

@@ -22,6 +22,7 @@ import org.grovewright.model.Soil;
 import org.grovewright.model.Stock;
 import org.grovewright.model.Supply;
 import org.grovewright.model.Watering;
+import org.grovewright.model.WateringDays;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.water.BalanceRun;
 import org.grovewright.water.BalanceTotals;
@@ -102,6 +103,7 @@ final class BalanceCase {
             NONE,
             NONE,
             List.of(new Supply.Hours(LocalTime.of(5, 0), LocalTime.of(9, 0))),
+            WateringDays.ANY,
             NONE,
             Optional.empty()),
         List.of(),

@@ -82,9 +82,7 @@ final class AssumedRuns {
     if (setting.off()) {
       return false;
     }
-    return last == null
-        ? (date.toEpochDay() - start.toEpochDay()) % setting.everyDays() == setting.firstDay()
-        : date.toEpochDay() - last.toEpochDay() >= setting.everyDays();
+    return last == null ? setting.rhythm().waters(date, start) : setting.rhythm().isDue(date, last);
   }
 
   /** Time the valve was open by day, seconds. */

@@ -58,7 +58,10 @@ record Candidate(
         supply.allowedHours().isEmpty()
             ? DAY_S
             : supply.allowedHours().stream().mapToDouble(Supply.Hours::seconds).sum();
-    double allowedM3 = supply.dailyLimitM3().orElse(Double.POSITIVE_INFINITY);
+    // Where some days only are allowed, these take the water of the others.
+    allowedS *= supply.allowedDays().share();
+    double allowedM3 =
+        supply.dailyLimitM3().orElse(Double.POSITIVE_INFINITY) * supply.allowedDays().share();
     List<List<Overwatering.Flow>> flows = zones.stream().map(Costs::flows).toList();
     double longest = 0;
     double most = 0;

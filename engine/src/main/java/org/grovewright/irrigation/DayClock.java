@@ -16,14 +16,9 @@ import org.grovewright.model.Supply.Hours;
  * span does.
  */
 final class DayClock {
-  /** A span of time taken on every {@code gap}-th day from day {@code first} on. */
-  private record Span(int from, int until, int gap, int first) {
-    boolean meets(int otherGap, int otherFirst) {
-      return Math.floorMod(first - otherFirst, gcd(gap, otherGap)) == 0;
-    }
-  }
+  private record Span(int from, int until, Rhythm rhythm) {}
 
-  private record Draw(int gap, int first, double volume) {}
+  private record Draw(Rhythm rhythm, double volume) {}
 
   private record Window(int from, int until) {}
 
@@ -63,47 +58,51 @@ final class DayClock {
    * @param cycles number of cycles
    * @param onS length of a cycle, seconds
    * @param soakS least pause between cycles, seconds
-   * @param gap days from one watering to the next
+   * @param rhythms the days on which it may fall, one of which will do
    * @param volume water of all cycles together, m3
    */
-  record Run(int cycles, int onS, int soakS, int gap, double volume) {
+  record Run(int cycles, int onS, int soakS, List<Rhythm> rhythms, double volume) {
+    Run {
+      rhythms = List.copyOf(rhythms);
+    }
+
     /** The same run with a pause of at least so many seconds between its cycles. */
     Run pausing(int leastS) {
-      return new Run(cycles, onS, Math.max(soakS, leastS), gap, volume);
+      return new Run(cycles, onS, Math.max(soakS, leastS), rhythms, volume);
     }
   }
 
   /**
    * Where a run was put.
    *
-   * @param first day of its first watering, from 0
+   * @param rhythm its days
    * @param starts start of each cycle, seconds from midnight
    */
-  record Place(int first, List<Integer> starts) {}
+  record Place(Rhythm rhythm, List<Integer> starts) {}
 
   /** Puts a run on the first day and at the earliest times that are free, if there are any. */
   Optional<Place> place(Run run) {
-    for (int first = 0; first < run.gap(); first++) {
-      if (heaviestDay(run.gap(), first) + run.volume() > dailyVolume * (1 + 1e-9)) {
+    for (Rhythm rhythm : run.rhythms()) {
+      if (heaviestDay(rhythm) + run.volume() > dailyVolume * (1 + 1e-9)) {
         continue;
       }
-      List<Integer> starts = starts(run, first);
+      List<Integer> starts = starts(run, rhythm);
       if (starts.size() == run.cycles()) {
         for (int start : starts) {
-          taken.add(new Span(start, start + run.onS(), run.gap(), first));
+          taken.add(new Span(start, start + run.onS(), rhythm));
         }
-        drawn.add(new Draw(run.gap(), first, run.volume()));
-        return Optional.of(new Place(first, starts));
+        drawn.add(new Draw(rhythm, run.volume()));
+        return Optional.of(new Place(rhythm, starts));
       }
     }
     return Optional.empty();
   }
 
-  private List<Integer> starts(Run run, int first) {
+  private List<Integer> starts(Run run, Rhythm rhythm) {
     List<Integer> starts = new ArrayList<>();
     int earliest = 0;
     for (int c = 0; c < run.cycles(); c++) {
-      Optional<Integer> start = firstFree(earliest, run.onS(), run.gap(), first);
+      Optional<Integer> start = firstFree(earliest, run.onS(), rhythm);
       if (start.isEmpty()) {
         break;
       }
@@ -113,7 +112,7 @@ final class DayClock {
     return starts;
   }
 
-  private Optional<Integer> firstFree(int earliest, int length, int gap, int first) {
+  private Optional<Integer> firstFree(int earliest, int length, Rhythm rhythm) {
     for (Window window : allowed) {
       int start = Math.max(earliest, window.from());
       boolean moved = true;
@@ -121,7 +120,7 @@ final class DayClock {
         moved = false;
         for (Span busy : taken) {
           boolean overlaps = start < busy.until() && busy.from() < start + length;
-          if (overlaps && busy.meets(gap, first)) {
+          if (overlaps && busy.rhythm().meets(rhythm)) {
             start = busy.until();
             moved = true;
           }
@@ -135,25 +134,24 @@ final class DayClock {
   }
 
   /** Water already drawn on the heaviest of the days on which a new run would fall, m3. */
-  private double heaviestDay(int gap, int first) {
-    int cycle = gap;
+  private double heaviestDay(Rhythm rhythm) {
+    int cycle = rhythm.period();
     for (Draw d : drawn) {
-      cycle = cycle / gcd(cycle, d.gap()) * d.gap();
+      cycle = cycle / Rhythm.gcd(cycle, d.rhythm().period()) * d.rhythm().period();
     }
     double most = 0;
-    for (int day = first; day < cycle; day += gap) {
+    for (int day = 0; day < cycle; day++) {
+      if (!rhythm.onDay(day)) {
+        continue;
+      }
       double sum = 0;
       for (Draw d : drawn) {
-        if (Math.floorMod(day - d.first(), d.gap()) == 0) {
+        if (d.rhythm().onDay(day)) {
           sum += d.volume();
         }
       }
       most = Math.max(most, sum);
     }
     return most;
-  }
-
-  private static int gcd(int a, int b) {
-    return b == 0 ? a : gcd(b, a % b);
   }
 }

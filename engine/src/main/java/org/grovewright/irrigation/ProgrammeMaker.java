@@ -29,7 +29,8 @@ import org.grovewright.water.WaterNeeds;
  * efficiency. Waterings are spaced as far apart as the plant that dries out first allows. Where
  * emitters give water faster than the soil takes it in, a run is cut into cycles with pauses. Runs
  * that do not fit the allowed hours or the daily volume are spread over more days, and where that
- * does not help they are shortened and the shortage is shown.
+ * does not help they are shortened and the shortage is shown. Where water may run on some days
+ * only, the waterings fall on these; none is longer than the soil of the plants can hold.
  */
 final class ProgrammeMaker {
   private static final int DAY_S = 86_400;
@@ -46,6 +47,7 @@ final class ProgrammeMaker {
   private final WaterNeeds needs;
   private final FigureBook book;
   private final double efficiency;
+  private final List<List<Rhythm>> rhythms;
   private final int longestGap;
   private final double enough;
   private final double tooMuch;
@@ -71,6 +73,7 @@ final class ProgrammeMaker {
     this.book = book;
     efficiency = constant("application-efficiency");
     longestGap = (int) Math.round(constant("longest-gap") / DAY_S);
+    rhythms = Rhythm.choices(grove.supply().allowedDays(), longestGap);
     enough = constant("enough");
     tooMuch = constant("too-much");
     leastExcess = constant("least-excess");
@@ -99,13 +102,17 @@ final class ProgrammeMaker {
       }
     }
     findings.addAll(SupplyRemarks.of(grove, supplies, enough, tooMuch, leastExcess));
+    findings.addAll(DaysApart.of(grove, settings, supplies, needs));
     WaterOrder.of(grove, catalogue, supplies, enough).ifPresent(findings::add);
     remarkOnCycles();
     return new Programme(settings, supplies, findings);
   }
 
   /** A zone's wish for a month: what would give every plant its need. */
-  private record Wish(double secondsPerDay, int gap, int perDay, int neediest) {}
+  private record Wish(double secondsPerDay, int rarest, int perDay, int neediest) {}
+
+  /** What a plant wants of one watering, and what its soil has room for; seconds. */
+  private record Watering(double seconds, int neediest) {}
 
   private List<TimerSetting> month(int year, int month) {
     List<Wish> wishes = new ArrayList<>();
@@ -114,15 +121,15 @@ final class ProgrammeMaker {
     }
     // Longer gaps first: fewer, deeper waterings. Where the heaviest day does not fit, shorter gaps
     // spread the same water evenly; only then is water taken away.
-    for (int longest = longestGap; longest >= 1; longest--) {
-      Optional<List<TimerSetting>> fitted = fit(wishes, year, month, longest, 1);
+    for (int rarest = 0; rarest < rhythms.size(); rarest++) {
+      Optional<List<TimerSetting>> fitted = fit(wishes, year, month, rarest, 1);
       if (fitted.isPresent()) {
         return fitted.get();
       }
     }
     for (double share = SHORTEN_STEP; share > 1e-3; share *= SHORTEN_STEP) {
-      for (int longest = longestGap; longest >= 1; longest--) {
-        Optional<List<TimerSetting>> fitted = fit(wishes, year, month, longest, share);
+      for (int rarest = 0; rarest < rhythms.size(); rarest++) {
+        Optional<List<TimerSetting>> fitted = fit(wishes, year, month, rarest, share);
         if (fitted.isPresent()) {
           return fitted.get();
         }
@@ -149,12 +156,38 @@ final class ProgrammeMaker {
       interval = Math.min(interval, of.longestInterval().value());
     }
     int gap = (int) Math.max(1, Math.floor(interval / DAY_S + 1e-9));
+    int rarest = 0;
+    while (rarest < rhythms.size() - 1 && rhythms.get(rarest).get(0).everyDays() > gap) {
+      rarest++;
+    }
     int perDay = (int) Math.min(MOST_PER_DAY, Math.max(1, Math.ceil(DAY_S / interval - 1e-9)));
-    return new Wish(seconds, gap, perDay, neediest);
+    return new Wish(seconds, rarest, perDay, neediest);
+  }
+
+  /** The longest that a plant of a zone wants of one watering, no longer than its soil has room. */
+  private Watering watering(int z, int year, int month, Wish wish, Rhythm rhythm) {
+    double seconds = 0;
+    int neediest = -1;
+    for (Map.Entry<Integer, Double> plant : flows.get(year - 1).get(z).entrySet()) {
+      MonthNeed of = needs.plants().get(plant.getKey()).at(year, month);
+      if (of.need().value() <= 0 || plant.getValue() <= 0) {
+        continue;
+      }
+      double flow = plant.getValue() * efficiency;
+      double wanted = of.need().value() * DAY_S / flow * rhythm.meanGap(month);
+      // Counted days are never further apart than the soil allows; those of a calendar may be.
+      double room =
+          rhythm.byCalendar() ? wish.perDay() * of.totalM3() / flow : Double.POSITIVE_INFINITY;
+      if (Math.min(wanted, room) > seconds) {
+        seconds = Math.min(wanted, room);
+        neediest = plant.getKey();
+      }
+    }
+    return new Watering(seconds, neediest);
   }
 
   private Optional<List<TimerSetting>> fit(
-      List<Wish> wishes, int year, int month, int longest, double share) {
+      List<Wish> wishes, int year, int month, int rarest, double share) {
     DayClock clock = new DayClock(hours, dailyM3);
     List<TimerSetting> fitted = new ArrayList<>();
     double inSevenDaysM3 = 0;
@@ -165,14 +198,15 @@ final class ProgrammeMaker {
         fitted.add(off(zone, year, month, 0));
         continue;
       }
-      int gap = Math.min(longest, wish.gap());
-      DayClock.Run run = run(z, year, wish, wish.secondsPerDay() * share * gap, gap, share < 1);
+      List<Rhythm> days = rhythms.get(Math.max(rarest, wish.rarest()));
+      Watering watering = watering(z, year, month, wish, days.get(0));
+      DayClock.Run run = run(z, year, wish, watering.seconds() * share, days, share < 1);
       Optional<DayClock.Place> place = clock.place(run.pausing(wish.perDay() > 1 ? SPREAD_S : 0));
       if (place.isEmpty()) {
         place = clock.place(run);
       }
       // Seven days hold at most so many waterings, wherever they begin.
-      inSevenDaysM3 += run.volume() * ((WEEK - 1) / gap + 1);
+      inSevenDaysM3 += run.volume() * days.get(0).mostIn(WEEK);
       if (place.isEmpty() || inSevenDaysM3 > weeklyM3 * (1 + 1e-9)) {
         return Optional.empty();
       }
@@ -183,18 +217,18 @@ final class ProgrammeMaker {
               zone.design().id(),
               year,
               month,
-              gap,
-              place.get().first(),
+              place.get().rhythm(),
               starts,
               run.onS() / 60,
               wish.secondsPerDay() / 60,
-              wish.neediest()));
+              watering.neediest()));
     }
     return Optional.of(fitted);
   }
 
   /** Whole minutes: rounded up where the need is to be met, down where water is short. */
-  private DayClock.Run run(int z, int year, Wish wish, double wantedS, int gap, boolean shortened) {
+  private DayClock.Run run(
+      int z, int year, Wish wish, double wantedS, List<Rhythm> days, boolean shortened) {
     CycleRule cycle = cycles.get(year - 1).get(z);
     double minutes = wantedS / 60;
     int whole = (int) Math.max(1, shortened ? Math.floor(minutes) : Math.ceil(minutes - 1e-9));
@@ -202,11 +236,11 @@ final class ProgrammeMaker {
     int count = Math.max((whole - 1) / longestRun + 1, Math.min(whole, wish.perDay()));
     int each = shortened ? Math.max(1, whole / count) : (whole - 1) / count + 1;
     double volume = count * each * 60.0 * system.zonesIn(year).get(z).flowM3PerS();
-    return new DayClock.Run(count, each * 60, cycle.soakS(), gap, volume);
+    return new DayClock.Run(count, each * 60, cycle.soakS(), days, volume);
   }
 
   private static TimerSetting off(ZoneResult zone, int year, int month, double needed) {
-    return new TimerSetting(zone.design().id(), year, month, 0, 0, List.of(), 0, needed, -1);
+    return new TimerSetting(zone.design().id(), year, month, Rhythm.OFF, List.of(), 0, needed, -1);
   }
 
   private void enter(int z, TimerSetting setting) {
@@ -215,38 +249,27 @@ final class ProgrammeMaker {
     Input each =
         new Input("minutes per day t", setting.secondsPerDay(), Kind.RUN_TIME, id + "minutes");
     if (setting.neediest() >= 0) {
-      int plant = setting.neediest();
-      String plantId = grove.plantings().get(plant).id();
       book.enter(
           id + "minutes",
           "Minutes on each watering day",
           setting.minutesPerWatering() * 60.0,
           Kind.RUN_TIME,
-          Working.of(
-              "t = days x 86400 V / (q e), the greatest of the zone's plants, in whole minutes",
-              "need over flow; efficiency of the catalogue",
-              new Input(
-                  "need V of " + plantId,
-                  needOf(plant, setting),
-                  Kind.DAILY_WATER,
-                  WaterNeeds.needId(plantId, setting.year(), setting.month())),
-              new Input(
-                  "flow q at " + plantId,
-                  zoneFlows.get(plant),
-                  Kind.EMITTER_FLOW,
-                  WateringSystem.plantFlowId(setting.zone(), plantId, setting.year())),
-              catalogue.constant("irrigation.application-efficiency").as("efficiency e"),
-              new Input("days", setting.everyDays() * (double) DAY_S, Kind.DAYS, id + "every")));
+          minutesWorking(id, setting, zoneFlows.get(setting.neediest())));
       book.enter(
           id + "every",
           "Days from one watering to the next",
-          setting.everyDays() * (double) DAY_S,
+          setting.rhythm().meanGap(setting.month()) * DAY_S,
           Kind.DAYS,
-          Working.of(
-              "the shortest interval that the zone's plants allow, at most "
-                  + longestGap
-                  + " days; shorter where the allowed hours ask for it",
-              "readily available water over daily use, FAO-56 chapter 8"));
+          setting.rhythm().byCalendar()
+              ? Working.of(
+                  "the fewest of the allowed days that the zone's plants allow, or all of them; as a"
+                      + " mean over the month",
+                  "readily available water over daily use, FAO-56 chapter 8")
+              : Working.of(
+                  "the shortest interval that the zone's plants allow, at most "
+                      + longestGap
+                      + " days; shorter where the allowed hours ask for it",
+                  "readily available water over daily use, FAO-56 chapter 8"));
     }
     for (Map.Entry<Integer, Double> plant : zoneFlows.entrySet()) {
       double need = needOf(plant.getKey(), setting);
@@ -274,6 +297,44 @@ final class ProgrammeMaker {
               each,
               catalogue.constant("irrigation.application-efficiency").as("efficiency e")));
     }
+  }
+
+  private Working minutesWorking(String id, TimerSetting setting, double flow) {
+    String plantId = grove.plantings().get(setting.neediest()).id();
+    List<Input> inputs =
+        new ArrayList<>(
+            List.of(
+                new Input(
+                    "need V of " + plantId,
+                    needOf(setting.neediest(), setting),
+                    Kind.DAILY_WATER,
+                    WaterNeeds.needId(plantId, setting.year(), setting.month())),
+                new Input(
+                    "flow q at " + plantId,
+                    flow,
+                    Kind.EMITTER_FLOW,
+                    WateringSystem.plantFlowId(setting.zone(), plantId, setting.year())),
+                catalogue.constant("irrigation.application-efficiency").as("efficiency e"),
+                new Input(
+                    "days",
+                    setting.rhythm().meanGap(setting.month()) * DAY_S,
+                    Kind.DAYS,
+                    id + "every")));
+    String formula = "t = days x 86400 V / (q e)";
+    if (setting.rhythm().byCalendar()) {
+      MonthNeed of = needs.plants().get(setting.neediest()).at(setting.year(), setting.month());
+      inputs.add(
+          new Input(
+              "water W that its root zone holds",
+              of.totalM3(),
+              Kind.WATER_VOLUME,
+              "soil and roots of the plant"));
+      formula += ", no more than W / (q e)";
+    }
+    return Working.of(
+        formula + ", the greatest of the zone's plants, in whole minutes",
+        "need over flow; efficiency of the catalogue",
+        inputs.toArray(Input[]::new));
   }
 
   private double needOf(int plant, TimerSetting setting) {

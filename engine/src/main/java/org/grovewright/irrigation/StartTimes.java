@@ -15,6 +15,9 @@ import org.grovewright.model.Supply.Hours;
 public final class StartTimes {
   private static final int DAY_S = 86_400;
 
+  /** The runs of all blocks may fall on the same day. */
+  private static final List<Rhythm> DAILY = List.of(Rhythm.every(1, 0));
+
   private final List<CycleRule> cycles;
   private final List<Hours> hours;
   private final double dailyM3;
@@ -81,7 +84,8 @@ public final class StartTimes {
       }
       Optional<DayClock.Place> place =
           clock.place(
-              new DayClock.Run(block.starts(), block.minutes() * 60, soak, 1, block.volumeM3()));
+              new DayClock.Run(
+                  block.starts(), block.minutes() * 60, soak, DAILY, block.volumeM3()));
       if (place.isEmpty()) {
         return Optional.empty();
       }

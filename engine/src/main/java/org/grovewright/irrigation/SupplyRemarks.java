@@ -42,9 +42,14 @@ final class SupplyRemarks {
                 "timer.short",
                 Severity.SHORTFALL,
                 grove.plantings().get(s.plant()).id(),
-                "In month {0} of year {1} this plant needs {2} and gets {3}: the allowed hours or"
-                    + " the water that may be drawn do not reach. Allow more hours, store water, or"
-                    + " plant less.",
+                grove.supply().allowedDays().any()
+                    ? "In month {0} of year {1} this plant needs {2} and gets {3}: the allowed"
+                        + " hours or the water that may be drawn do not reach. Allow more hours,"
+                        + " store water, or plant less."
+                    : "In month {0} of year {1} this plant needs {2} and gets {3}: the allowed"
+                        + " days, the hours or the water that may be drawn do not reach, or its"
+                        + " soil cannot hold so much at a time. Mulch it, store water for the days"
+                        + " between, or plant less.",
                 new Quantity(s.month(), Kind.COUNT),
                 new Quantity(s.year(), Kind.COUNT),
                 new Quantity(s.needsM3PerS(), Kind.DAILY_WATER),

@@ -9,8 +9,7 @@ import java.util.List;
  * @param zone id of the zone
  * @param year year of the plan, 1 for the first twelve months from the start
  * @param month month, 1 to 12
- * @param everyDays days from one watering to the next; 0 where the zone stays off
- * @param firstDay day of the cycle on which it waters, 0 for the first; staggers the zones
+ * @param rhythm its days
  * @param starts times at which a cycle starts on a watering day
  * @param minutesPerCycle whole minutes of each cycle
  * @param neededMinutesPerDay minutes a day, as a mean, that would give every plant what it needs
@@ -20,8 +19,7 @@ public record TimerSetting(
     String zone,
     int year,
     int month,
-    int everyDays,
-    int firstDay,
+    Rhythm rhythm,
     List<LocalTime> starts,
     int minutesPerCycle,
     double neededMinutesPerDay,
@@ -33,7 +31,12 @@ public record TimerSetting(
 
   /** Whether the zone stays off all month. */
   public boolean off() {
-    return everyDays == 0;
+    return rhythm.off();
+  }
+
+  /** Most days from one watering to the next; 0 where the zone stays off. */
+  public int everyDays() {
+    return rhythm.everyDays();
   }
 
   /** Minutes on each watering day. */
@@ -43,6 +46,6 @@ public record TimerSetting(
 
   /** Seconds a day, as a mean over the month. */
   public double secondsPerDay() {
-    return off() ? 0 : minutesPerWatering() * 60.0 / everyDays;
+    return off() ? 0 : minutesPerWatering() * 60.0 / rhythm.meanGap(month);
   }
 }

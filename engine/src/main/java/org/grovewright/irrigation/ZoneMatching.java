@@ -120,7 +120,11 @@ final class ZoneMatching {
         supply.allowedHours().isEmpty()
             ? DAY_S
             : supply.allowedHours().stream().mapToDouble(Supply.Hours::seconds).sum();
-    return allowed / DAY_S / Math.max(1, zones) * with.rules().efficiency();
+    return allowed
+        * supply.allowedDays().share()
+        / DAY_S
+        / Math.max(1, zones)
+        * with.rules().efficiency();
   }
 
   private EmitterMatch.Plant plant(LateralWish lateral, LateralLayout.Served usual, int zones) {

@@ -19,6 +19,7 @@ import java.util.OptionalDouble;
  * @param dailyLimitM3 most water per day, m3, if limited
  * @param allowedHours times of day at which watering is allowed; empty means always
  * @param weeklyLimitM3 most water in any seven days, m3, if limited
+ * @param allowedDays days on which watering is allowed
  * @param salinitySPerM electrical conductivity of the water, S/m, if known
  * @param roof the roof that fills the tank, if there is one
  */
@@ -34,6 +35,7 @@ public record Supply(
     OptionalDouble dailyLimitM3,
     OptionalDouble weeklyLimitM3,
     List<Hours> allowedHours,
+    WateringDays allowedDays,
     OptionalDouble salinitySPerM,
     Optional<Roof> roof) {
   /** Copies the lists. */

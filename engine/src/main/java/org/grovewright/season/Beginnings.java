@@ -38,7 +38,7 @@ final class Beginnings {
     starts = Math.min(limits.starts(), needed);
   }
 
-  /** Plenty of water every day of the year. */
+  /** Plenty of water on every day of the year on which it may run. */
   Setting ample() {
     int[] base = new int[zones.size()];
     for (int z = 0; z < base.length; z++) {
@@ -49,7 +49,7 @@ final class Beginnings {
     int[] gaps = new int[12];
     Arrays.fill(percent, 100);
     Arrays.fill(gaps, 1);
-    return new Setting(starts, base, longestRun, percent, gaps);
+    return new Setting(starts, base, longestRun, percent, gaps, limits.rhythms());
   }
 
   /** The plan's own setting as near as one programme comes to it. */
@@ -73,13 +73,14 @@ final class Beginnings {
   private Setting of(double factor, double more) {
     int[] gaps = new int[12];
     for (int[] step : steps) {
-      int least = limits.longestGap();
+      int longest = limits.rhythm(limits.rarest()).everyDays();
+      int least = longest;
       for (int month : step) {
         for (ZoneYear zone : zones) {
-          least = Math.min(least, zone.plannedGap(month, limits.longestGap()));
+          least = Math.min(least, zone.plannedGap(month, longest));
         }
       }
-      int gap = (int) Math.max(1, Math.min(limits.longestGap(), Math.round(least * factor)));
+      int gap = limits.within((int) Math.max(1, Math.round(least * factor)));
       for (int month : step) {
         gaps[month] = gap;
       }
@@ -95,7 +96,8 @@ final class Beginnings {
       for (int[] step : steps) {
         for (int month : step) {
           for (int of : step) {
-            double run = zones.get(z).neededMinutes(of) * gaps[of] / starts;
+            double days = limits.rhythm(gaps[of]).meanGap(of + 1);
+            double run = zones.get(z).neededMinutes(of) * days / starts;
             perStart[month] = Math.max(perStart[month], run);
           }
           peak = Math.max(peak, perStart[month]);
@@ -116,7 +118,7 @@ final class Beginnings {
         percent[month] -= limits.percentStep();
       }
     }
-    return new Setting(starts, base, longestRun, percent, gaps);
+    return new Setting(starts, base, longestRun, percent, gaps, limits.rhythms());
   }
 
   private boolean runsOff(int[] base, int percent) {

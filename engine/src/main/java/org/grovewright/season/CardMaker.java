@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -20,7 +21,9 @@ final class CardMaker {
   private final SeasonSettings settings;
   private final WeatherYears years;
   private final StartTimes clock;
+  private final WaterRule rule;
   private final Set<String> beyondHelp = new HashSet<>();
+  private final Set<String> beyondRule = new LinkedHashSet<>();
   private long trials;
 
   CardMaker(
@@ -28,8 +31,10 @@ final class CardMaker {
       TimerLimits limits,
       SeasonSettings settings,
       WeatherYears years,
-      StartTimes clock) {
+      StartTimes clock,
+      WaterRule rule) {
     this.clock = clock;
+    this.rule = rule;
     this.groups = grouped(zones, limits.programmes());
     this.limits = limits;
     this.settings = settings;
@@ -43,6 +48,7 @@ final class CardMaker {
    * @param chosen the setting of each programme
    * @param trade the trade between water and risk, the least risk first
    * @param beyondHelp plants that no setting of their zone can keep, which the search leaves out
+   * @param beyondRule plants that no setting found keeps with the water that may be drawn
    * @param trials settings tried
    */
   record Found(
@@ -50,6 +56,7 @@ final class CardMaker {
       List<Setting> chosen,
       List<TradePoint> trade,
       Set<String> beyondHelp,
+      Set<String> beyondRule,
       long trials) {}
 
   Found search() {
@@ -63,33 +70,44 @@ final class CardMaker {
       }
     }
     allowed.sort(Comparator.naturalOrder());
-    double[] water = new double[allowed.size()];
-    int[] worst = new int[allowed.size()];
-    boolean[] reached = new boolean[allowed.size()];
-    Arrays.fill(reached, true);
+    List<List<Setting>> fronts = new ArrayList<>();
     List<Setting> chosen = new ArrayList<>();
     for (int g = 0; g < groups.size(); g++) {
-      List<ZoneYear> group = groups.get(g);
-      List<Setting> front = front(group, allowed, target, room(g, chosen));
-      ProgrammeSearch measure = search(group, ignored -> true);
-      for (int i = 0; i < water.length; i++) {
-        Setting setting = front.get(i);
-        reached[i] &= setting != null;
-        if (setting != null) {
-          water[i] += measure.water(setting);
-          worst[i] = Math.max(worst[i], worstFailures(group, setting));
-        }
-      }
+      List<Setting> front = front(g, allowed, target, chosen);
+      fronts.add(front);
       chosen.add(front.get(allowed.indexOf(target)));
     }
     List<TradePoint> trade = new ArrayList<>();
-    for (int i = 0; i < water.length; i++) {
-      if (reached[i]) {
-        trade.add(
-            new TradePoint((double) allowed.get(i) / count, (double) worst[i] / count, water[i]));
+    for (int i = 0; i < allowed.size(); i++) {
+      List<Setting> point = new ArrayList<>();
+      for (List<Setting> front : fronts) {
+        point.add(front.get(i));
+      }
+      boolean card = allowed.get(i) == target && beyondRule.isEmpty();
+      // Each was found beside the card's other programmes; together they must keep the rule too.
+      if (!point.contains(null) && (card || rule.allowsWeek(loads(point)))) {
+        trade.add(tradePoint(point, (double) allowed.get(i) / count));
       }
     }
-    return new Found(groups, chosen, trade, beyondHelp, trials);
+    return new Found(groups, chosen, trade, beyondHelp, beyondRule, trials);
+  }
+
+  private TradePoint tradePoint(List<Setting> settings, double allowedShare) {
+    double water = 0;
+    int worst = 0;
+    for (int g = 0; g < settings.size(); g++) {
+      water += search(groups.get(g), ignored -> true).water(settings.get(g));
+      worst = Math.max(worst, worstFailures(groups.get(g), settings.get(g)));
+    }
+    return new TradePoint(allowedShare, (double) worst / years.spans().size(), water);
+  }
+
+  private List<WeekDraw.Load> loads(List<Setting> settings) {
+    List<WeekDraw.Load> loads = new ArrayList<>();
+    for (int g = 0; g < settings.size(); g++) {
+      loads.add(settings.get(g).load(groups.get(g)));
+    }
+    return loads;
   }
 
   private int worstFailures(List<ZoneYear> group, Setting setting) {
@@ -106,15 +124,12 @@ final class CardMaker {
     return zone.plants().stream().filter(p -> !beyondHelp.contains(p.plantId())).toList();
   }
 
-  /** Room beside the programmes already found and the plan's own for those still to come. */
-  private Predicate<Setting> room(int group, List<Setting> chosen) {
+  /** Room in the hours beside the programmes already found and the plan's own for the others. */
+  private Predicate<Setting> hours(int group, List<Setting> chosen) {
     List<StartTimes.Block> others = new ArrayList<>();
     for (int g = 0; g < groups.size(); g++) {
       if (g != group) {
-        Setting setting =
-            g < chosen.size()
-                ? chosen.get(g)
-                : new Beginnings(groups.get(g), limits, settings.months()).planned();
+        Setting setting = g < chosen.size() ? chosen.get(g) : planned(g);
         others.add(setting.block(groups.get(g)));
       }
     }
@@ -125,6 +140,35 @@ final class CardMaker {
     };
   }
 
+  /**
+   * Room in the water of a week beside the programmes already found and the plan's own for the
+   * others, these cut alike where all of the plan's together would draw too much.
+   */
+  private Predicate<Setting> week(int group, List<Setting> chosen) {
+    List<WeekDraw.Load> all = new ArrayList<>();
+    for (int g = 0; g < groups.size(); g++) {
+      all.add(planned(g).load(groups.get(g)));
+    }
+    double share = rule.share(all);
+    List<WeekDraw.Load> others = new ArrayList<>();
+    for (int g = 0; g < groups.size(); g++) {
+      if (g < chosen.size()) {
+        others.add(chosen.get(g).load(groups.get(g)));
+      } else if (g != group) {
+        others.add(all.get(g).times(share));
+      }
+    }
+    return setting -> {
+      List<WeekDraw.Load> with = new ArrayList<>(others);
+      with.add(setting.load(groups.get(group)));
+      return rule.allowsWeek(with);
+    };
+  }
+
+  private Setting planned(int group) {
+    return new Beginnings(groups.get(group), limits, settings.months()).planned();
+  }
+
   private ProgrammeSearch search(List<ZoneYear> group, Predicate<Setting> room) {
     List<ZoneLoad> loads =
         group.stream().map(z -> new ZoneLoad(z.m3PerMinute(), keepable(z))).toList();
@@ -132,8 +176,10 @@ final class CardMaker {
   }
 
   /** The least water found for each number of years that may fail, in rising order. */
-  private List<Setting> front(
-      List<ZoneYear> group, List<Integer> allowed, int target, Predicate<Setting> room) {
+  private List<Setting> front(int g, List<Integer> allowed, int target, List<Setting> chosen) {
+    List<ZoneYear> group = groups.get(g);
+    Predicate<Setting> week = week(g, chosen);
+    Predicate<Setting> room = week.and(hours(g, chosen));
     Beginnings beginnings = new Beginnings(group, limits, settings.months());
     Setting ample = beginnings.ample();
     // Whom plenty of water every day does not keep in the asked share of years, nothing keeps.
@@ -149,9 +195,12 @@ final class CardMaker {
     ProgrammeSearch search = search(group, room);
     Setting best = best(search, starts, target);
     if (best == null) {
-      // There is no room for what the plants want: the card says so instead of letting them dry.
-      search = search(group, ignored -> true);
+      // No hours for what the plants want: the card says so instead of letting them dry.
+      search = search(group, week);
       best = best(search, starts, target);
+    }
+    if (best == null) {
+      return shortened(group, beginnings.planned(), week, allowed, target);
     }
     List<Setting> front = new ArrayList<>();
     Setting stricter = null;
@@ -168,6 +217,59 @@ final class CardMaker {
     }
     trials += search.trials();
     return front;
+  }
+
+  /** The mean needs cut down to what may be drawn, where that does not keep all plants. */
+  private List<Setting> shortened(
+      List<ZoneYear> group,
+      Setting planned,
+      Predicate<Setting> week,
+      List<Integer> allowed,
+      int target) {
+    Setting now = planned;
+    for (int[] step : settings.months()) {
+      while (now.percent(step[0]) > 0 && !week.test(alone(now, step))) {
+        now = lower(now, step);
+      }
+    }
+    // Seven days at the turn of a month may still hold more than either month alone.
+    while (!week.test(now) && Arrays.stream(settings.months()).anyMatch(on(now))) {
+      for (int[] step : settings.months()) {
+        now = lower(now, step);
+      }
+    }
+    for (int z = 0; z < group.size(); z++) {
+      for (PlantRun plant : keepable(group.get(z))) {
+        if (plant.failsMoreThan(target, now.schedule(z))) {
+          beyondRule.add(plant.plantId());
+        }
+      }
+    }
+    List<Setting> front = new ArrayList<>();
+    for (int failures : allowed) {
+      front.add(failures == target ? now : null);
+    }
+    return front;
+  }
+
+  private Setting lower(Setting setting, int[] step) {
+    int percent = Math.max(0, setting.percent(step[0]) - limits.percentStep());
+    return setting.with(step, percent, setting.gap(step[0]));
+  }
+
+  private static Predicate<int[]> on(Setting setting) {
+    return step -> setting.percent(step[0]) > 0;
+  }
+
+  /** The setting with all other steps of the year off. */
+  private Setting alone(Setting setting, int[] kept) {
+    Setting alone = setting;
+    for (int[] step : settings.months()) {
+      if (step[0] != kept[0]) {
+        alone = alone.with(step, 0, alone.gap(step[0]));
+      }
+    }
+    return alone;
   }
 
   /** The best of several beginnings, or null where none keeps all plants. */

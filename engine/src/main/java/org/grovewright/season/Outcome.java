@@ -8,9 +8,10 @@ import java.util.List;
  *
  * @param way the way
  * @param waterM3PerYear water drawn from the supply in a mean year, m3
+ * @param share share of the wanted minutes that the water that may be drawn leaves, at most 1
  * @param plants the plants, in the order of the zones
  */
-public record Outcome(Way way, double waterM3PerYear, List<PlantHistory> plants) {
+public record Outcome(Way way, double waterM3PerYear, double share, List<PlantHistory> plants) {
   /** A way of watering. */
   public enum Way {
     /** The setting found by search. */

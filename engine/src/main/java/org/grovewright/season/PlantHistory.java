@@ -22,7 +22,12 @@ public record PlantHistory(String plantId, String zone, boolean main, List<Plant
     return (int) years.stream().filter(PlantYear::passedLimit).count();
   }
 
-  /** Share of the years in which it passed its limit: the chance that a year does. */
+  /** What the years say of the chance that it passes its limit in another year. */
+  public Chance chance() {
+    return new Chance(failedYears(), years.size());
+  }
+
+  /** Share of the years in which it passed its limit: the likeliest chance that a year does. */
   public double failedShare() {
     return (double) failedYears() / years.size();
   }

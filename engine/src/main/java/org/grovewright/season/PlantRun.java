@@ -8,10 +8,19 @@ import org.grovewright.water.PlantSeries;
 import org.grovewright.water.PlantSoil;
 
 /**
- * One plant under one zone, ready to be run through the years. Each year starts with moist soil, as
- * after planting. Used by one thread.
+ * One plant under one zone, ready to be run through the years. A plant that stands when a year
+ * begins finds the soil as the half year before has left it, under the weather of these months and
+ * the same setting of the timer; one that is set in the year finds it moist, as after watering in.
+ * The first of the years has no months before it: those before its own end stand for them. Used by
+ * one thread.
  */
 final class PlantRun {
+  /**
+   * Days before a year that make its soil. What the soil held before them no longer tells: a test
+   * begins them full and dry.
+   */
+  static final int BEFORE_DAYS = 182;
+
   private final String plantId;
   private final String zone;
   private final boolean main;
@@ -20,6 +29,7 @@ final class PlantRun {
   private final List<WeatherYears.Span> spans;
   private final int[] monthOf;
   private final int waitDays;
+  private final boolean standing;
   private final double m3PerMinute;
   private final PlantSoil soil;
   private final int[] order;
@@ -28,6 +38,7 @@ final class PlantRun {
    * A plant under a zone.
    *
    * @param waitDays days of each year before the plant is set
+   * @param standing whether it was set before the year
    * @param m3PerMinute water that reaches its soil while the zone runs, m3 a minute
    */
   PlantRun(
@@ -37,6 +48,7 @@ final class PlantRun {
       WeatherYears years,
       PlantSeries series,
       int waitDays,
+      boolean standing,
       double m3PerMinute) {
     this.plantId = plantId;
     this.zone = zone;
@@ -45,6 +57,7 @@ final class PlantRun {
     this.series = series;
     this.spans = years.spans();
     this.waitDays = waitDays;
+    this.standing = standing;
     this.m3PerMinute = m3PerMinute;
     monthOf = ZoneSchedule.months(weather);
     soil = new PlantSoil(weather, series);
@@ -92,18 +105,16 @@ final class PlantRun {
   }
 
   private boolean fails(WeatherYears.Span span, ZoneSchedule schedule) {
-    int[] minutes = schedule.minutes();
-    int[] gaps = schedule.gaps();
-    soil.fill();
+    begin(span, schedule);
     int since = ZoneSchedule.LONG_AGO;
     int set = span.from() + waitDays;
     for (int day = span.from(); day < span.until(); day++) {
       int slot = weather.slot(day);
-      int month = monthOf[slot];
       since++;
+      int minutes = schedule.minutes(monthOf[slot], weather.calendarBits(day), since);
       double mm = 0;
-      if (minutes[month] > 0 && since >= gaps[month]) {
-        mm = minutes[month] * m3PerMinute * 1000 / series.soilM2(slot);
+      if (minutes > 0) {
+        mm = minutes * m3PerMinute * 1000 / series.soilM2(slot);
         since = 0;
       }
       if (day >= set) {
@@ -114,6 +125,27 @@ final class PlantRun {
       }
     }
     return false;
+  }
+
+  /** Leaves the soil as it is when a year begins. */
+  private void begin(WeatherYears.Span span, ZoneSchedule schedule) {
+    soil.fill();
+    if (!standing) {
+      return;
+    }
+    int slot = weather.slot(span.from());
+    int until = span.from() >= BEFORE_DAYS ? span.from() : span.until();
+    int since = ZoneSchedule.LONG_AGO;
+    for (int day = Math.max(0, until - BEFORE_DAYS); day < until; day++) {
+      since++;
+      int minutes = schedule.minutes(monthOf[weather.slot(day)], weather.calendarBits(day), since);
+      double mm = 0;
+      if (minutes > 0) {
+        mm = minutes * m3PerMinute * 1000 / series.soilM2(slot);
+        since = 0;
+      }
+      soil.day(day, slot, mm);
+    }
   }
 
   /** The plant through all years. */
@@ -127,7 +159,7 @@ final class PlantRun {
 
   /** Runs one year and shows each day to the sink, if there is one. */
   PlantYear year(WeatherYears.Span span, ZoneSchedule schedule, Days sink) {
-    soil.fill();
+    begin(span, schedule);
     DualBalance balance = soil.balance();
     int since = ZoneSchedule.LONG_AGO;
     int stressed = 0;
@@ -139,11 +171,11 @@ final class PlantRun {
     double lost = 0;
     for (int day = span.from(); day < span.until(); day++) {
       int slot = weather.slot(day);
-      int month = monthOf[slot];
       since++;
+      int minutes = schedule.minutes(monthOf[slot], weather.calendarBits(day), since);
       double m3 = 0;
-      if (schedule.minutes()[month] > 0 && since >= schedule.gaps()[month]) {
-        m3 = schedule.minutes()[month] * m3PerMinute;
+      if (minutes > 0) {
+        m3 = minutes * m3PerMinute;
         since = 0;
       }
       if (day < span.from() + waitDays) {

@@ -207,7 +207,7 @@ final class ProgrammeSearch {
         sum +=
             zones.get(z).m3PerMinute()
                 * setting.minutesPerStart(z, setting.percent(month))
-                / setting.gap(month);
+                / setting.rhythm(month).meanGap(month + 1);
       }
     }
     return sum;
@@ -308,7 +308,7 @@ final class ProgrammeSearch {
       }
       for (int move : GAP_MOVES) {
         int gap = now.gap(month) + move;
-        if (gap >= 1 && gap <= limits.longestGap()) {
+        if (gap >= 1 && gap <= limits.rarest()) {
           Setting better = respaced(now, step, gap);
           now = better == null ? now : better;
         }
@@ -319,7 +319,10 @@ final class ProgrammeSearch {
 
   private Setting respaced(Setting now, int step, int gap) {
     int month = steps[step][0];
-    double same = (double) now.percent(month) * gap / now.gap(month);
+    double same =
+        now.percent(month)
+            * limits.rhythm(gap).meanGap(month + 1)
+            / now.rhythm(month).meanGap(month + 1);
     int percent = (int) Math.ceil(same / limits.percentStep() - 1e-9) * limits.percentStep();
     Setting best = null;
     double least = water(now) * LESS;

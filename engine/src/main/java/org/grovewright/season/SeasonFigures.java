@@ -11,8 +11,8 @@ import org.grovewright.quantity.Working;
 /** Enters the figures of a card. */
 final class SeasonFigures {
   private static final String REPLAY =
-      "daily dual crop coefficient balance of FAO-56 (1998) chapters 7 and 8, every year from moist"
-          + " soil";
+      "daily dual crop coefficient balance of FAO-56 (1998) chapters 7 and 8, every year from the"
+          + " soil that the half year before leaves; moist in the year in which a plant is set";
   private static final double DAY_S = 86_400;
 
   private final SeasonPlan plan;
@@ -85,6 +85,36 @@ final class SeasonFigures {
             REPLAY + "; limit: equation 84",
             failed,
             years));
+    String bounds =
+        "exact binomial bounds of Clopper and Pearson (1934), Biometrika 26; years taken as"
+            + " independent";
+    book.enter(
+        id + ".chance-low",
+        "lower bound of that chance",
+        plant.chance().low(),
+        Kind.SHARE,
+        Working.of(
+            "chance at which k or more of n years has a probability of 5 %",
+            bounds, failed, years));
+    book.enter(
+        id + ".chance-high",
+        "upper bound of that chance",
+        plant.chance().high(),
+        Kind.SHARE,
+        Working.of(
+            "chance at which k or fewer of n years has a probability of 5 %",
+            bounds, failed, years));
+    book.enter(
+        id + ".chance-in-ten",
+        "chance that " + plant.plantId() + " passes its limit at least once in ten such years",
+        Chance.atLeastOnce(plant.failedShare(), 10),
+        Kind.SHARE,
+        Working.of(
+            "1 - (1 - k / n)^10",
+            "ten independent years with the plant as large as in this one; common practice, no"
+                + " source",
+            failed,
+            years));
     book.enter(
         id + ".stressed-days",
         "stressed days of " + plant.plantId() + " in a mean year",
@@ -140,7 +170,7 @@ final class SeasonFigures {
         book.enter(
             id + "every",
             "days from one watering to the next",
-            step.percent() == 0 ? 0 : step.everyDays() * DAY_S,
+            step.percent() == 0 ? 0 : step.rhythm().meanGap(step.month()) * DAY_S,
             Kind.DAYS,
             Working.of("found by search with exact replay", REPLAY, years));
       }

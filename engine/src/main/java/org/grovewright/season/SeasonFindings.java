@@ -2,7 +2,6 @@ package org.grovewright.season;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
 import org.grovewright.quantity.Kind;
@@ -19,11 +18,15 @@ final class SeasonFindings {
       SeasonSettings settings,
       WeatherYears years,
       Outcome outcome,
-      Set<String> beyondHelp,
+      CardMaker.Found found,
       boolean fits) {
     List<Finding> findings = new ArrayList<>();
+    List<String> tooDry = new ArrayList<>();
     for (PlantHistory plant : outcome.plants()) {
-      if (beyondHelp.contains(plant.plantId())) {
+      if (found.beyondRule().contains(plant.plantId())) {
+        tooDry.add(plant.plantId());
+      }
+      if (found.beyondHelp().contains(plant.plantId())) {
         findings.add(
             Finding.of(
                 "season.not-kept",
@@ -35,6 +38,18 @@ final class SeasonFindings {
                 new Quantity(settings.keptShare(), Kind.SHARE),
                 new Quantity(plant.failedShare(), Kind.SHARE)));
       }
+    }
+    if (!tooDry.isEmpty()) {
+      findings.add(
+          Finding.of(
+              "season.rule-short",
+              Severity.SHORTFALL,
+              String.join(", ", tooDry),
+              "With the days and the water that are allowed, no setting was found that keeps these"
+                  + " above their limit in {0} of the years. The card gives the mean need of each"
+                  + " month as far as the rule lets it. Thick mulch, water from a tank of your own,"
+                  + " or fewer plants help; water the youngest trees by hand first.",
+              new Quantity(settings.keptShare(), Kind.SHARE)));
     }
     if (!fits) {
       findings.add(

@@ -1,5 +1,6 @@
 package org.grovewright.season;
 
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -11,6 +12,7 @@ import java.util.Optional;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Species;
 import org.grovewright.finding.Finding;
+import org.grovewright.irrigation.EmitterChange;
 import org.grovewright.irrigation.Programme;
 import org.grovewright.irrigation.StartTimes;
 import org.grovewright.irrigation.TimerSetting;
@@ -28,6 +30,7 @@ import org.grovewright.water.WaterNeeds;
  * through all years of weather beside the plan's own programme and the rules that people use.
  *
  * @param settings what was asked
+ * @param rule what may be drawn, and when; the card and the other ways keep it
  * @param years the weather
  * @param card the setting found
  * @param outcome what it does
@@ -39,6 +42,7 @@ import org.grovewright.water.WaterNeeds;
  */
 public record SeasonPlan(
     SeasonSettings settings,
+    WaterRule rule,
     WeatherYears years,
     TimerCard card,
     Outcome outcome,
@@ -89,8 +93,9 @@ public record SeasonPlan(
     if (zones.isEmpty()) {
       throw new IllegalArgumentException("no zone of the plan waters a plant");
     }
-    CardMaker.Found found =
-        new CardMaker(zones, TimerLimits.of(catalogue), settings, years, clock).search();
+    TimerLimits limits = TimerLimits.of(grove, catalogue);
+    WaterRule rule = WaterRule.of(grove);
+    CardMaker.Found found = new CardMaker(zones, limits, settings, years, clock, rule).search();
     Map<String, ZoneSchedule> schedules = new HashMap<>();
     for (int g = 0; g < found.groups().size(); g++) {
       List<ZoneYear> group = found.groups().get(g);
@@ -99,14 +104,20 @@ public record SeasonPlan(
       }
     }
     int most = settings.mostFailures(years.spans().size());
-    WateringRules rules = new WateringRules(zones, years, found.beyondHelp(), most);
+    WateringRules rules = new WateringRules(zones, years, limits, rule, found.beyondHelp(), most);
     Outcome outcome = rules.outcome(Outcome.Way.CARD, zone -> schedules.get(zone.id()));
     List<Outcome> others = rules.all(catalogue, outcome, zone -> schedules.get(zone.id()));
     Optional<List<List<LocalTime>>> starts = clock.fit(blocks(found));
-    TimerCard card = card(settings.planYear(), found, starts);
+    TimerCard card =
+        card(
+            settings.planYear(),
+            EmitterChange.before(system, grove, settings.planYear()),
+            found,
+            starts);
     SeasonPlan plan =
         new SeasonPlan(
             settings,
+            rule,
             years,
             card,
             outcome,
@@ -114,7 +125,7 @@ public record SeasonPlan(
             found.trade(),
             traces(zones, schedules, years),
             found.trials(),
-            SeasonFindings.of(settings, years, outcome, found.beyondHelp(), starts.isPresent()));
+            SeasonFindings.of(settings, years, outcome, found, starts.isPresent()));
     SeasonFigures.enter(plan, book);
     return plan;
   }
@@ -150,6 +161,7 @@ public record SeasonPlan(
                 years,
                 PlantSeries.inYear(grove, planting, planYear, needs, years.daily(), catalogue),
                 wait,
+                planting.plantedOn().isBefore(firstDay(grove, planYear)),
                 flow.getValue() * 60 * efficiency));
       }
       List<TimerSetting> planned =
@@ -172,8 +184,12 @@ public record SeasonPlan(
 
   /** Days from the first of the plan's year until the plant is set; 0 where it stands already. */
   private static int waitDays(Grove grove, Planting planting, int planYear) {
-    java.time.LocalDate begin = grove.start().withDayOfMonth(1).plusYears(planYear - 1L);
-    return (int) Math.max(0, ChronoUnit.DAYS.between(begin, planting.plantedOn()));
+    return (int)
+        Math.max(0, ChronoUnit.DAYS.between(firstDay(grove, planYear), planting.plantedOn()));
+  }
+
+  private static LocalDate firstDay(Grove grove, int planYear) {
+    return grove.start().withDayOfMonth(1).plusYears(planYear - 1L);
   }
 
   private static List<StartTimes.Block> blocks(CardMaker.Found found) {
@@ -185,7 +201,10 @@ public record SeasonPlan(
   }
 
   private static TimerCard card(
-      int planYear, CardMaker.Found found, Optional<List<List<LocalTime>>> starts) {
+      int planYear,
+      List<EmitterChange> changes,
+      CardMaker.Found found,
+      Optional<List<List<LocalTime>>> starts) {
     List<TimerCard.Line> lines = new ArrayList<>();
     for (int g = 0; g < found.groups().size(); g++) {
       Setting setting = found.chosen().get(g);
@@ -196,7 +215,8 @@ public record SeasonPlan(
       }
       List<TimerCard.MonthStep> months = new ArrayList<>();
       for (int month = 0; month < 12; month++) {
-        months.add(new TimerCard.MonthStep(month + 1, setting.gap(month), setting.percent(month)));
+        months.add(
+            new TimerCard.MonthStep(month + 1, setting.rhythm(month), setting.percent(month)));
       }
       int at = g;
       lines.add(
@@ -207,7 +227,7 @@ public record SeasonPlan(
               setting.starts(),
               months));
     }
-    return new TimerCard(planYear, lines);
+    return new TimerCard(planYear, changes, lines);
   }
 
   private static List<SoilTrace> traces(

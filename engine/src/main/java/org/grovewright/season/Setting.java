@@ -1,6 +1,7 @@
 package org.grovewright.season;
 
 import java.util.List;
+import org.grovewright.irrigation.Rhythm;
 import org.grovewright.irrigation.StartTimes;
 
 /**
@@ -13,6 +14,7 @@ final class Setting {
   private final int[] longestRun;
   private final int[] percent;
   private final int[] gaps;
+  private final List<Rhythm> rhythms;
 
   /**
    * A setting.
@@ -21,14 +23,17 @@ final class Setting {
    * @param base minutes of each zone after each start at 100 per cent
    * @param longestRun most minutes of each zone after one start
    * @param percent percentage by month from January
-   * @param gaps days from one watering to the next by month
+   * @param gaps place of its days among the rhythms by month, from 1
+   * @param rhythms days on which the timer can water, the most frequent first
    */
-  Setting(int starts, int[] base, int[] longestRun, int[] percent, int[] gaps) {
+  Setting(
+      int starts, int[] base, int[] longestRun, int[] percent, int[] gaps, List<Rhythm> rhythms) {
     this.starts = starts;
     this.base = base.clone();
     this.longestRun = longestRun;
     this.percent = percent.clone();
     this.gaps = gaps.clone();
+    this.rhythms = rhythms;
   }
 
   int starts() {
@@ -51,6 +56,10 @@ final class Setting {
     return gaps[month];
   }
 
+  Rhythm rhythm(int month) {
+    return rhythms.get(gaps[month] - 1);
+  }
+
   /** The same with another percentage and gap in some months. */
   Setting with(int[] months, int newPercent, int newGap) {
     int[] changed = percent.clone();
@@ -59,14 +68,14 @@ final class Setting {
       changed[month] = newPercent;
       changedGaps[month] = newGap;
     }
-    return new Setting(starts, base, longestRun, changed, changedGaps);
+    return new Setting(starts, base, longestRun, changed, changedGaps, rhythms);
   }
 
   /** The same with other minutes of a zone. */
   Setting withBase(int zone, int minutes) {
     int[] changed = base.clone();
     changed[zone] = minutes;
-    return new Setting(starts, changed, longestRun, percent, gaps);
+    return new Setting(starts, changed, longestRun, percent, gaps, rhythms);
   }
 
   /** Minutes of a zone after each start at a percentage. */
@@ -92,7 +101,24 @@ final class Setting {
     for (int month = 0; month < 12; month++) {
       minutes[month] = starts * minutesPerStart(zone, percent[month]);
     }
-    return new ZoneSchedule(minutes, gaps);
+    Rhythm[] days = new Rhythm[12];
+    for (int month = 0; month < 12; month++) {
+      days[month] = rhythm(month);
+    }
+    return new ZoneSchedule(minutes, days);
+  }
+
+  /** What it draws on its days. */
+  WeekDraw.Load load(List<ZoneYear> group) {
+    double[] m3 = new double[12];
+    Rhythm[] days = new Rhythm[12];
+    for (int month = 0; month < 12; month++) {
+      days[month] = rhythm(month);
+      for (int zone = 0; zone < base.length; zone++) {
+        m3[month] += starts * minutesPerStart(zone, percent[month]) * group.get(zone).m3PerMinute();
+      }
+    }
+    return new WeekDraw.Load(m3, days);
   }
 
   /** The longest runs of a day and the most water, for finding room for them. */

@@ -2,6 +2,8 @@ package org.grovewright.season;
 
 import java.time.LocalTime;
 import java.util.List;
+import org.grovewright.irrigation.EmitterChange;
+import org.grovewright.irrigation.Rhythm;
 
 /**
  * A setting of a simple timer. The timer has a few programmes; each has its start times, the
@@ -9,11 +11,13 @@ import java.util.List;
  * days from one watering to the next.
  *
  * @param planYear year of the plan it is for, from 1
+ * @param changes what is done at the emitters before it is set
  * @param programmes its programmes
  */
-public record TimerCard(int planYear, List<Line> programmes) {
-  /** Copies the programmes. */
+public record TimerCard(int planYear, List<EmitterChange> changes, List<Line> programmes) {
+  /** Copies the lists. */
   public TimerCard {
+    changes = List.copyOf(changes);
     programmes = List.copyOf(programmes);
   }
 
@@ -57,10 +61,10 @@ public record TimerCard(int planYear, List<Line> programmes) {
    * One month of a programme.
    *
    * @param month 1 to 12
-   * @param everyDays days from one watering to the next
+   * @param rhythm its days
    * @param percent percentage of the minutes; 0 where the programme is off
    */
-  public record MonthStep(int month, int everyDays, int percent) {}
+  public record MonthStep(int month, Rhythm rhythm, int percent) {}
 
   /** Whole minutes that a timer runs at a percentage: to the nearest, halves up. */
   public static int minutes(int base, int percent) {

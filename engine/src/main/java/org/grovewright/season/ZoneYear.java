@@ -1,6 +1,7 @@
 package org.grovewright.season;
 
 import java.util.List;
+import org.grovewright.irrigation.Rhythm;
 import org.grovewright.irrigation.TimerSetting;
 
 /**
@@ -28,13 +29,13 @@ record ZoneYear(
   /** The plan's own minutes and days. */
   ZoneSchedule plannedSchedule() {
     int[] minutes = new int[12];
-    int[] gaps = new int[12];
+    Rhythm[] rhythms = new Rhythm[12];
     for (int month = 0; month < 12; month++) {
       TimerSetting setting = planned.get(month);
       minutes[month] = setting.minutesPerWatering();
-      gaps[month] = Math.max(1, setting.everyDays());
+      rhythms[month] = setting.rhythm();
     }
-    return new ZoneSchedule(minutes, gaps);
+    return new ZoneSchedule(minutes, rhythms);
   }
 
   /** Minutes a day, as a mean, that would give every plant its need in a month from 0. */

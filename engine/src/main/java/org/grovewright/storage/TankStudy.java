@@ -9,6 +9,7 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
 import org.grovewright.irrigation.Programme;
+import org.grovewright.irrigation.Rhythm;
 import org.grovewright.irrigation.TimerSetting;
 import org.grovewright.irrigation.WateringSystem;
 import org.grovewright.irrigation.ZoneResult;
@@ -143,7 +144,12 @@ final class TankStudy {
       for (int i = 0; i < wanted.length; i++) {
         TimerSetting setting = settings[z][days.get(i).date().getMonthValue()];
         since++;
-        if (!setting.off() && since >= setting.everyDays()) {
+        Rhythm rhythm = setting.rhythm();
+        boolean due =
+            rhythm.byCalendar()
+                ? rhythm.days().allows(days.get(i).date())
+                : since >= rhythm.everyDays();
+        if (!setting.off() && due) {
           wanted[i] += setting.minutesPerWatering() * 60.0 * zone.flowM3PerS();
           since = 0;
         }

@@ -7,6 +7,7 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.model.Climate;
 import org.grovewright.model.Climate.DayWeather;
 import org.grovewright.model.Site;
+import org.grovewright.model.WateringDays;
 
 /**
  * A daily weather series made ready for the water balance: plain numbers by day, shared by all
@@ -22,6 +23,7 @@ public final class DailyClimate {
   private final double[] limitShift;
   private final int[] dayOfYear;
   private final int[] slot;
+  private final short[] calendarBits;
 
   private DailyClimate(LocalDate first, int days) {
     this.first = first;
@@ -31,6 +33,7 @@ public final class DailyClimate {
     limitShift = new double[days];
     dayOfYear = new int[days];
     slot = new int[days];
+    calendarBits = new short[days];
   }
 
   /**
@@ -75,6 +78,7 @@ public final class DailyClimate {
     limitShift[i] = bracket;
     // The season of a plant has no leap day: the last day of a leap year repeats the one before.
     dayOfYear[i] = Math.min(365, date.getDayOfYear());
+    calendarBits[i] = (short) WateringDays.bitsOf(date);
     slot[i] =
         12 * (date.getYear() - first.getYear()) + date.getMonthValue() - first.getMonthValue();
   }
@@ -116,6 +120,11 @@ public final class DailyClimate {
   /** The month of the series, counted from 0, that a day belongs to. */
   public int slot(int day) {
     return slot[day];
+  }
+
+  /** A day's place in the week and the month, see {@link WateringDays#bitsOf}. */
+  public int calendarBits(int day) {
+    return calendarBits[day];
   }
 
   /** Reference evapotranspiration of a day, mm. */

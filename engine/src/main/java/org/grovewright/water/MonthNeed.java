@@ -13,6 +13,7 @@ import org.grovewright.quantity.Figure;
  * @param evaporationM3PerS water that evaporates from the wetted soil around it, m3/s
  * @param rainM3PerS rain that stays in its root zone and is used, m3/s
  * @param storeM3 water the plant can take from a full root zone before it suffers, m3
+ * @param totalM3 all water the plant can take from a full root zone, m3; more runs through
  * @param need water to be brought to the plant, m3/s as a mean of the month, without any allowance
  *     for losses or uneven watering
  * @param longestInterval longest time between waterings, seconds; below a day the plant wants water
@@ -27,5 +28,6 @@ public record MonthNeed(
     double evaporationM3PerS,
     double rainM3PerS,
     double storeM3,
+    double totalM3,
     Figure need,
     Figure longestInterval) {}

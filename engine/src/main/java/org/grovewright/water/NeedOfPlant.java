@@ -24,6 +24,7 @@ final class NeedOfPlant {
   final double transpirationM3PerS;
   final double evaporationM3PerS;
   final double storeM3;
+  final double totalM3;
   final double intervalS;
   final Leaching leaching;
 
@@ -58,7 +59,8 @@ final class NeedOfPlant {
     double transpirationMm = transpirationM3PerS * DAY_S * 1000 / soilM2;
     double demandMm = Math.min(transpirationMm, FULL_COVER * et.et0MmPerDay());
     depletion = SoilWater.depletion(species.depletion(), demandMm);
-    storeM3 = depletion * totalM * soilM2;
+    totalM3 = totalM * soilM2;
+    storeM3 = depletion * totalM3;
 
     double daysBetween =
         transpirationM3PerS > 0 ? storeM3 / transpirationM3PerS / DAY_S : Double.POSITIVE_INFINITY;

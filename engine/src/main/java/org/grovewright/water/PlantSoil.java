@@ -40,7 +40,17 @@ public final class PlantSoil {
    * @param irrigationMm irrigation as a depth over the root zone, mm
    */
   public void day(int day, double irrigationMm) {
-    int slot = weather.slot(day);
+    day(day, weather.slot(day), irrigationMm);
+  }
+
+  /**
+   * Moves on by one day with the plant as large as in another month.
+   *
+   * @param day day of the series, counted from 0
+   * @param slot month of the series, counted from 0, that gives the plant its size
+   * @param irrigationMm irrigation as a depth over the root zone, mm
+   */
+  public void day(int day, int slot, double irrigationMm) {
     if (slot != slotBefore) {
       plant.layers(slot, balance);
       slotBefore = slot;

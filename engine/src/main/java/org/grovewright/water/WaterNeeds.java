@@ -285,6 +285,7 @@ public record WaterNeeds(
           planted ? found.evaporationM3PerS : 0,
           planted ? found.rainM3PerS() : 0,
           found.storeM3,
+          found.totalM3,
           need,
           interval);
     }

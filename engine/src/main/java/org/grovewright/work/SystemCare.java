@@ -9,6 +9,7 @@ import java.util.TreeSet;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Constant;
 import org.grovewright.model.Grove;
+import org.grovewright.model.WateringDays;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
 import org.grovewright.quantity.Working;
@@ -51,6 +52,7 @@ final class SystemCare {
     weekly(events, "flush-later", settled, until, "care.flush-later-every");
     weekly(events, "filter", from, until, "care.filter-every");
     timer(events);
+    allowedDays(events);
     yearly(
         events,
         "catch-can",
@@ -134,6 +136,31 @@ final class SystemCare {
               List.of(),
               List.of("electricity"),
               Working.COMMON_PRACTICE));
+    }
+  }
+
+  /** The days on which water may run, where a rule names them. */
+  private void allowedDays(List<CareEvent> events) {
+    WateringDays days = grove.supply().allowedDays();
+    if (days.any()) {
+      return;
+    }
+    Recurrence again = Recurrence.on(days, open, until);
+    List<LocalDate> dates = again.dates(from);
+    if (!dates.isEmpty()) {
+      events.add(
+          new CareEvent(
+              "care.watering-days",
+              CareEvent.Kind.WATERING,
+              dates.get(0),
+              Optional.of(again),
+              "Water may run today",
+              "This is one of the days on which watering is allowed. The timer runs as its card of"
+                  + " the month says; see that it did, and look for plants that did not last since"
+                  + " the day before.",
+              List.of(),
+              List.of(),
+              "description: supply.days"));
     }
   }
 

@@ -2,58 +2,68 @@ package org.grovewright.irrigation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.DayOfWeek;
 import java.time.LocalTime;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
 import org.grovewright.model.Supply.Hours;
+import org.grovewright.model.WateringDays;
 import org.junit.jupiter.api.Test;
 
 class DayClockTest {
   private static final List<Hours> MORNING =
       List.of(new Hours(LocalTime.of(5, 0), LocalTime.of(6, 0)));
 
+  private static DayClock.Run run(int cycles, int onS, int soakS, int gap, double volume) {
+    List<Rhythm> rhythms =
+        IntStream.range(0, gap).mapToObj(first -> Rhythm.every(gap, first)).toList();
+    return new DayClock.Run(cycles, onS, soakS, rhythms, volume);
+  }
+
   @Test
   void runsOfOneDayFollowEachOther() {
     DayClock clock = new DayClock(MORNING, Double.POSITIVE_INFINITY);
 
-    assertThat(clock.place(new DayClock.Run(1, 1800, 0, 1, 1)).orElseThrow().starts())
-        .containsExactly(5 * 3600);
-    assertThat(clock.place(new DayClock.Run(1, 1800, 0, 1, 1)).orElseThrow().starts())
+    assertThat(clock.place(run(1, 1800, 0, 1, 1)).orElseThrow().starts()).containsExactly(5 * 3600);
+    assertThat(clock.place(run(1, 1800, 0, 1, 1)).orElseThrow().starts())
         .containsExactly(5 * 3600 + 1800);
-    assertThat(clock.place(new DayClock.Run(1, 60, 0, 1, 1))).isEmpty();
+    assertThat(clock.place(run(1, 60, 0, 1, 1))).isEmpty();
   }
 
   @Test
   void aRunThatDoesNotFitGoesToAnotherDay() {
     DayClock clock = new DayClock(MORNING, Double.POSITIVE_INFINITY);
-    clock.place(new DayClock.Run(1, 3000, 0, 2, 1));
+    clock.place(run(1, 3000, 0, 2, 1));
 
-    DayClock.Place second = clock.place(new DayClock.Run(1, 3000, 0, 2, 1)).orElseThrow();
+    DayClock.Place second = clock.place(run(1, 3000, 0, 2, 1)).orElseThrow();
 
-    assertThat(second.first()).isEqualTo(1);
+    assertThat(second.rhythm().firstDay()).isEqualTo(1);
     assertThat(second.starts()).containsExactly(5 * 3600);
   }
 
   @Test
   void theDailyVolumeIsKept() {
     DayClock clock = new DayClock(MORNING, 1.5);
-    clock.place(new DayClock.Run(1, 60, 0, 1, 1));
+    clock.place(run(1, 60, 0, 1, 1));
 
-    assertThat(clock.place(new DayClock.Run(1, 60, 0, 1, 1))).isEmpty();
-    assertThat(clock.place(new DayClock.Run(1, 60, 0, 3, 0.5))).isPresent();
+    assertThat(clock.place(run(1, 60, 0, 1, 1))).isEmpty();
+    assertThat(clock.place(run(1, 60, 0, 3, 0.5))).isPresent();
   }
 
   @Test
   void anotherZoneRunsWhileTheFirstSoaks() {
     DayClock clock = new DayClock(MORNING, Double.POSITIVE_INFINITY);
-    clock.place(new DayClock.Run(2, 600, 900, 1, 1));
+    clock.place(run(2, 600, 900, 1, 1));
 
-    assertThat(clock.place(new DayClock.Run(1, 600, 0, 1, 1)).orElseThrow().starts())
+    assertThat(clock.place(run(1, 600, 0, 1, 1)).orElseThrow().starts())
         .containsExactly(5 * 3600 + 600);
   }
 
@@ -63,7 +73,7 @@ class DayClockTest {
         new DayClock(
             List.of(new Hours(LocalTime.of(23, 0), LocalTime.of(1, 0))), Double.POSITIVE_INFINITY);
 
-    assertThat(clock.place(new DayClock.Run(1, 7200, 0, 1, 1))).isPresent();
+    assertThat(clock.place(run(1, 7200, 0, 1, 1))).isPresent();
   }
 
   /** Day by day over a long time, no two runs overlap and no day is over its volume. */
@@ -76,8 +86,8 @@ class DayClockTest {
     record Placed(int gap, int first, int start) {}
     List<Placed> placed = new ArrayList<>();
     for (int gap : gaps) {
-      Optional<DayClock.Place> place = clock.place(new DayClock.Run(1, length, 0, gap, 1));
-      place.ifPresent(p -> placed.add(new Placed(gap, p.first(), p.starts().get(0))));
+      Optional<DayClock.Place> place = clock.place(run(1, length, 0, gap, 1));
+      place.ifPresent(p -> placed.add(new Placed(gap, p.rhythm().firstDay(), p.starts().get(0))));
     }
     for (int day = 0; day < 420; day++) {
       int today = day;
@@ -91,5 +101,23 @@ class DayClockTest {
         }
       }
     }
+  }
+
+  @Test
+  void waterOnceAWeekGoesToTheAllowedDayThatHasRoom() {
+    DayClock clock = new DayClock(MORNING, Double.POSITIVE_INFINITY);
+    WateringDays allowed = WateringDays.on(EnumSet.of(DayOfWeek.TUESDAY, DayOfWeek.SATURDAY));
+    List<Rhythm> once = Rhythm.choices(allowed, 7).get(0);
+    List<Rhythm> twice = Rhythm.choices(allowed, 7).get(1);
+    DayClock.Run hour = new DayClock.Run(1, 3600, 0, once, 1);
+
+    assertThat(days(clock.place(hour))).containsExactly(DayOfWeek.TUESDAY);
+    assertThat(clock.place(new DayClock.Run(1, 60, 0, twice, 1))).isEmpty();
+    assertThat(days(clock.place(hour))).containsExactly(DayOfWeek.SATURDAY);
+    assertThat(clock.place(hour)).isEmpty();
+  }
+
+  private static Set<DayOfWeek> days(Optional<DayClock.Place> place) {
+    return place.orElseThrow().rhythm().days().weekdays();
   }
 }

@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.grovewright.catalogue.Catalogue;
+import org.grovewright.irrigation.Rhythm;
 import org.grovewright.model.Climate;
 import org.grovewright.model.Climate.DayWeather;
 import org.grovewright.model.Grove;
@@ -39,6 +40,7 @@ class PlantRunTest {
         of,
         PlantSeries.inYear(grove, TREE, 1, needs, of.daily(), CATALOGUE),
         wait,
+        false,
         M3_PER_MINUTE);
   }
 
@@ -73,7 +75,7 @@ class PlantRunTest {
     Climate one = new Climate(all.normals(), days, 2, "invented");
     Grove alone = TestGroves.grove(37, one, TREE);
     WeatherYears single = WeatherYears.of(alone, CATALOGUE, needs.climate(), 0);
-    ZoneSchedule schedule = ZoneSchedule.constant(14, 3);
+    ZoneSchedule schedule = ZoneSchedule.constant(14, Rhythm.every(3, 0));
     double[] given = new double[single.daily().days()];
     for (int day = 0; day < given.length; day += 3) {
       given[day] = 14 * M3_PER_MINUTE;
@@ -94,7 +96,7 @@ class PlantRunTest {
   void theQuickTestAgreesWithTheHistory() {
     PlantRun plant = run(years, 0);
     for (int minutes = 2; minutes <= 40; minutes += 2) {
-      ZoneSchedule schedule = ZoneSchedule.constant(minutes, 2);
+      ZoneSchedule schedule = ZoneSchedule.constant(minutes, Rhythm.every(2, 0));
       int failed = plant.history(schedule).failedYears();
       for (int most = 0; most <= 4; most++) {
         assertThat(plant.failsMoreThan(most, schedule)).isEqualTo(failed > most);
@@ -119,7 +121,7 @@ class PlantRunTest {
 
   @Test
   void aPlantSetLaterSuffersNothingBefore() {
-    ZoneSchedule nothing = ZoneSchedule.constant(0, 1);
+    ZoneSchedule nothing = ZoneSchedule.constant(0, Rhythm.every(1, 0));
     int early = run(years, 0).history(nothing).years().get(0).stressedDays();
     int late = run(years, 200).history(nothing).years().get(0).stressedDays();
     assertThat(early).isGreaterThan(late);
@@ -131,7 +133,7 @@ class PlantRunTest {
     assertThat(TimerCard.minutes(15, 110)).isEqualTo(17);
     assertThat(TimerCard.minutes(15, 50)).isEqualTo(8);
     assertThat(TimerCard.minutes(4, 10)).isZero();
-    ZoneSchedule schedule = ZoneSchedule.constant(10, 7);
+    ZoneSchedule schedule = ZoneSchedule.constant(10, Rhythm.every(7, 0));
     // 52 or 53 waterings a year.
     double minutes =
         schedule.minutesPerYear(years.daily(), ZoneSchedule.months(years.daily()), years.spans());

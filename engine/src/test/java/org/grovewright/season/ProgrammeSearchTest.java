@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.Arrays;
 import java.util.List;
 import org.grovewright.catalogue.Catalogue;
+import org.grovewright.irrigation.Rhythm;
 import org.grovewright.model.Climate;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
@@ -23,7 +24,8 @@ class ProgrammeSearchTest {
   private static final Catalogue CATALOGUE =
       TestCatalogue.of(TestCatalogue.evergreen(), TestCatalogue.deciduous());
   private static final int[][] SEASONS = {{11, 0, 1}, {2, 3, 4}, {5, 6, 7}, {8, 9, 10}};
-  private static final TimerLimits LIMITS = new TimerLimits(3, 4, 25, 200, 2);
+  private static final TimerLimits LIMITS =
+      new TimerLimits(3, 4, 25, 200, List.of(Rhythm.every(1, 0), Rhythm.every(2, 0)));
   private static final Planting YOUNG =
       TestGroves.plant("young", "evergreen", 20, TestGroves.START);
   private static final Planting OTHER =
@@ -59,6 +61,7 @@ class ProgrammeSearchTest {
                               PlantSeries.inYear(
                                   grove, planting, 1, needs, years.daily(), CATALOGUE),
                               0,
+                              false,
                               litresPerMinute / 1000))
                   .toList());
     }
@@ -73,21 +76,21 @@ class ProgrammeSearchTest {
     int[] gaps = new int[12];
     Arrays.fill(percents, percent);
     Arrays.fill(gaps, gap);
-    return new Setting(1, new int[] {minutes}, new int[] {600}, percents, gaps);
+    return new Setting(1, new int[] {minutes}, new int[] {600}, percents, gaps, LIMITS.rhythms());
   }
 
   /** The least water of all settings with these minutes, any percentage and any allowed gap. */
   private static double leastOfAll(ProgrammeSearch search, Setting start, int most) {
     double least = Double.POSITIVE_INFINITY;
-    int choices = (LIMITS.mostPercent() / LIMITS.percentStep() + 1) * LIMITS.longestGap();
+    int choices = (LIMITS.mostPercent() / LIMITS.percentStep() + 1) * LIMITS.rarest();
     int all = (int) Math.pow(choices, SEASONS.length);
     for (int code = 0; code < all; code++) {
       Setting trial = start;
       int left = code;
       boolean twice = false;
       for (int[] season : SEASONS) {
-        int percent = left % choices / LIMITS.longestGap() * LIMITS.percentStep();
-        int gap = left % LIMITS.longestGap() + 1;
+        int percent = left % choices / LIMITS.rarest() * LIMITS.percentStep();
+        int gap = left % LIMITS.rarest() + 1;
         left /= choices;
         // A season that is off needs to be tried with one gap only.
         twice |= percent == 0 && gap > 1;

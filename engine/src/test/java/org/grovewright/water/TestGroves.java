@@ -19,6 +19,7 @@ import org.grovewright.model.Soil;
 import org.grovewright.model.Stock;
 import org.grovewright.model.Supply;
 import org.grovewright.model.Watering;
+import org.grovewright.model.WateringDays;
 
 /** Invented groves and weather for tests. */
 public final class TestGroves {
@@ -89,6 +90,7 @@ public final class TestGroves {
             NONE,
             NONE,
             List.of(),
+            WateringDays.ANY,
             NONE,
             Optional.empty()),
         List.of(),

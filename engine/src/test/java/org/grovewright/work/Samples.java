@@ -35,6 +35,7 @@ import org.grovewright.model.Soil;
 import org.grovewright.model.Stock;
 import org.grovewright.model.Supply;
 import org.grovewright.model.Watering;
+import org.grovewright.model.WateringDays;
 import org.grovewright.quantity.Kind;
 
 /** A small invented grove and catalogue for the tests of work and buying. */
@@ -169,6 +170,7 @@ public final class Samples {
             OptionalDouble.empty(),
             OptionalDouble.empty(),
             List.of(),
+            WateringDays.ANY,
             OptionalDouble.empty(),
             Optional.empty()),
         List.of(

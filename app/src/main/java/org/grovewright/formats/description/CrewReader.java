@@ -16,7 +16,7 @@ import org.grovewright.model.Supply;
 
 /** Reads who works and when. */
 final class CrewReader {
-  private static final List<String> DAYS =
+  static final List<String> DAYS =
       Stream.of(DayOfWeek.values()).map(CrewReader::shortName).toList();
 
   private CrewReader() {}
@@ -92,7 +92,8 @@ final class CrewReader {
     }
   }
 
-  private static Optional<DayOfWeek> day(String key) {
+  /** The day of the week of a name or of its first three letters. */
+  static Optional<DayOfWeek> day(String key) {
     String name = key.toUpperCase(Locale.ROOT);
     return Stream.of(DayOfWeek.values())
         .filter(day -> day.name().equals(name) || day.name().substring(0, 3).equals(name))

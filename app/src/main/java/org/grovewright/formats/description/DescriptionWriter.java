@@ -25,6 +25,7 @@ import org.grovewright.model.Soil;
 import org.grovewright.model.Stock;
 import org.grovewright.model.Supply;
 import org.grovewright.model.Watering;
+import org.grovewright.model.WateringDays;
 import org.grovewright.quantity.Kind;
 import org.snakeyaml.engine.v2.nodes.Node;
 
@@ -254,6 +255,12 @@ public final class DescriptionWriter {
     if (!supply.allowedHours().isEmpty()) {
       group.put(
           "hours", words(supply.allowedHours().stream().map(DescriptionWriter::hours).toList()));
+    }
+    WateringDays days = supply.allowedDays();
+    if (days.byWeek()) {
+      group.put("days", words(days.weekdays().stream().map(CrewReader::shortName).toList()));
+    } else if (!days.any()) {
+      group.put("days", Value.word(days.dates()));
     }
     group.put("salinity", supply.salinitySPerM(), Unit.DECISIEMENS_PER_METRE);
     supply

@@ -78,6 +78,7 @@ enum Section {
       "daily_limit",
       "weekly_limit",
       "hours",
+      "days",
       "salinity",
       "roof"),
   FLOW_TEST("supply.flow_tests[]", "volume", "time", "pressure"),

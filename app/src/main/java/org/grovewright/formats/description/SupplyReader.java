@@ -13,6 +13,7 @@ import org.grovewright.formats.units.Measure;
 import org.grovewright.formats.words.Nearest;
 import org.grovewright.model.Point;
 import org.grovewright.model.Supply;
+import org.grovewright.model.WateringDays;
 
 /** Reads where the water comes from. */
 final class SupplyReader {
@@ -55,6 +56,7 @@ final class SupplyReader {
         fields.quantity("daily_limit", Measure.DAILY_VOLUME, 0.001, 1000),
         fields.quantity("weekly_limit", Measure.VOLUME, 0.001, 7000),
         fields.get("hours").map(SupplyReader::allowedHours).orElse(List.of()),
+        fields.get("days").map(WateringDaysReader::read).orElse(WateringDays.ANY),
         fields.quantity("salinity", Measure.SALINITY, 0, 2),
         fields.get("roof").flatMap(SupplyReader::roof));
   }

@@ -1,7 +1,6 @@
 package org.grovewright.web.views;
 
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -196,10 +195,7 @@ public record TodayPage(
   private static List<Timer> waterings(Plan plan, LocalDate date, Voice voice) {
     LocalDate first = plan.grove().start();
     return settings(plan, date).stream()
-        .filter(setting -> !setting.off())
-        .filter(
-            setting ->
-                ChronoUnit.DAYS.between(first, date) % setting.everyDays() == setting.firstDay())
+        .filter(setting -> setting.rhythm().waters(date, first))
         .map(setting -> timer(plan, setting, voice))
         .toList();
   }

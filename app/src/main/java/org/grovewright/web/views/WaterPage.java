@@ -10,6 +10,7 @@ import org.grovewright.irrigation.Programme;
 import org.grovewright.irrigation.Programme.PlantSupply;
 import org.grovewright.irrigation.TimerSetting;
 import org.grovewright.model.Planting;
+import org.grovewright.model.WateringDays;
 import org.grovewright.plan.Plan;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Kind;
@@ -147,20 +148,37 @@ public record WaterPage(int year, int month, List<Zone> zones, List<Remark> rema
       return Shown.plain(voice.text("water.off"));
     }
     String text =
-        switch (setting.everyDays()) {
-          case 1 -> voice.text("water.every-day");
-          case 2 -> voice.text("water.every-other-day");
-          default -> voice.text("water.every-days", setting.everyDays());
-        };
+        setting.rhythm().byCalendar()
+            ? on(setting.rhythm().days(), voice)
+            : counted(setting.everyDays(), voice);
     return voice.shown(plan, timerId(setting) + "every", text);
+  }
+
+  private static String on(WateringDays days, Voice voice) {
+    return switch (days.dates()) {
+      case ODD -> voice.text("water.odd-dates");
+      case EVEN -> voice.text("water.even-dates");
+      case ALL ->
+          voice.text(
+              "water.on-days",
+              String.join(", ", days.weekdays().stream().map(voice.language()::weekday).toList()));
+    };
+  }
+
+  private static String counted(int days, Voice voice) {
+    return switch (days) {
+      case 1 -> voice.text("water.every-day");
+      case 2 -> voice.text("water.every-other-day");
+      default -> voice.text("water.every-days", days);
+    };
   }
 
   /** When a zone starts on a watering day. */
   static String starts(TimerSetting setting, Voice voice) {
     String times = String.join(", ", setting.starts().stream().map(LocalTime::toString).toList());
-    return setting.off() || setting.firstDay() == 0
+    return setting.off() || setting.rhythm().firstDay() == 0
         ? times
-        : voice.text("water.first-on-day", times, setting.firstDay() + 1);
+        : voice.text("water.first-on-day", times, setting.rhythm().firstDay() + 1);
   }
 
   /** How long a zone runs on a watering day. */

@@ -309,6 +309,17 @@ class BadDescriptionTest {
             "53 59 73 82 %",
             "53 59 73 82 m", "climate.months.humidity", "is a length; give a share"),
         bad(
+            "  outlet_height:",
+            "  days: [Tue, @@Satt]\n  outlet_height:",
+            "supply.days[1]",
+            "'Satt' is no day of the week (did you mean Sat?); give the allowed days"),
+        bad(
+            "  outlet_height:",
+            "  days: [Tue, @@Tue]\n  outlet_height:",
+            "supply.days[1]",
+            "names Tue twice"),
+        bad("  outlet_height:", "  days: @@[]\n  outlet_height:", "supply.days", "is empty; give"),
+        bad(
             "days_off: [2026-03-22]",
             "days_off: [2026-03-22, @@2026-03-22]",
             "crew.days_off[1]",

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -33,6 +34,7 @@ import org.grovewright.model.SpotHeight;
 import org.grovewright.model.Stock;
 import org.grovewright.model.Supply;
 import org.grovewright.model.Watering;
+import org.grovewright.model.WateringDays;
 import org.grovewright.quantity.Kind;
 
 /** Makes groves of every shape a description can have, from a seed. */
@@ -228,10 +230,24 @@ final class Groves {
         maybe(0.05, 20),
         maybe(0.5, 90),
         hours,
+        days(),
         maybe(0, 1),
         tank
             ? maybe(() -> new Supply.Roof(in(2, 300), maybe(0.3, 1), in(0, 0.2)))
             : Optional.empty());
+  }
+
+  private WateringDays days() {
+    return switch (random.nextInt(4)) {
+      case 0 -> WateringDays.on(WateringDays.Dates.ODD);
+      case 1 -> WateringDays.on(WateringDays.Dates.EVEN);
+      case 2 -> {
+        Set<DayOfWeek> days = EnumSet.of(pick(DayOfWeek.values()));
+        days.add(pick(DayOfWeek.values()));
+        yield WateringDays.on(days);
+      }
+      default -> WateringDays.ANY;
+    };
   }
 
   private List<Row> rows() {

@@ -2,6 +2,8 @@ package org.grovewright.web.views;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -43,6 +45,22 @@ class SpanishPagesTest {
   @ValueSource(strings = {"demo.yaml", "us-gravity.yaml"})
   void everySentenceOfAPlanAndItsWorkingsHasATranslation(String example) {
     assertThat(unsaid(SpokenTexts.of(plan(example)))).isEmpty();
+  }
+
+  /** A drought rule brings remarks that the examples as they stand never make. */
+  @Test
+  void everySentenceOfAPlanWithAllowedDaysHasATranslation() throws IOException {
+    String text =
+        Files.readString(Path.of("..", "examples", "us-gravity.yaml"))
+            .replace("  tank_volume:", "  days: [Sat]\n  tank_volume:");
+    Plan plan =
+        Planner.plan(
+            new DescriptionReader(CATALOGUE, null).read(text, "grove.yaml", Path.of("")),
+            CATALOGUE);
+    assertThat(plan.findings()).extracting(f -> f.code()).contains("timer.days-apart");
+    assertThat(unsaid(SpokenTexts.of(plan))).isEmpty();
+    assertThat(Pages.texts(Pages.all(plan, "es")).values())
+        .anySatisfy(shown -> assertThat(shown).isEqualTo("los días: sábado"));
   }
 
   @Test

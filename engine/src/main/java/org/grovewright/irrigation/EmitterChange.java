@@ -1,0 +1,58 @@
+package org.grovewright.irrigation;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.grovewright.model.Grove;
+
+/**
+ * What is done at the emitters of one plant before the timer is set for a year of the plan.
+ *
+ * @param plantId the plant
+ * @param zone its zone
+ * @param add numbers of the emitters to fit, by name
+ * @param close numbers of the emitters to pull or plug, by name
+ */
+public record EmitterChange(
+    String plantId, String zone, Map<String, Integer> add, Map<String, Integer> close) {
+  /** Copies the numbers. */
+  public EmitterChange {
+    add = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(add));
+    close = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(close));
+  }
+
+  /**
+   * The changes of all zones at the start of a year, in the order of the plants; none in year 1.
+   */
+  public static List<EmitterChange> before(WateringSystem system, Grove grove, int year) {
+    List<EmitterChange> changes = new ArrayList<>();
+    if (year <= 1) {
+      return changes;
+    }
+    for (ZoneResult zone : system.zones()) {
+      Map<Integer, Map<String, Integer>> add = new TreeMap<>();
+      Map<Integer, Map<String, Integer>> close = new TreeMap<>();
+      for (Outlet outlet : zone.design().allOutlets()) {
+        boolean now = outlet.openIn(year);
+        if (now != outlet.openIn(year - 1)) {
+          (now ? add : close)
+              .computeIfAbsent(outlet.plant(), p -> new LinkedHashMap<>())
+              .merge(outlet.emitter().name(), 1, Integer::sum);
+        }
+      }
+      for (int plant = 0; plant < grove.plantings().size(); plant++) {
+        if (add.containsKey(plant) || close.containsKey(plant)) {
+          changes.add(
+              new EmitterChange(
+                  grove.plantings().get(plant).id(),
+                  zone.design().id(),
+                  add.getOrDefault(plant, Map.of()),
+                  close.getOrDefault(plant, Map.of())));
+        }
+      }
+    }
+    return changes;
+  }
+}
