@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.grovewright.buying.ShoppingLine;
+import org.grovewright.catalogue.Filter;
 import org.grovewright.finding.Finding;
 import org.grovewright.irrigation.Alternative;
 import org.grovewright.irrigation.Line;
@@ -134,7 +135,31 @@ public final class PlanJson {
     json.writeEndObject();
   }
 
+  /** The filter, which all zones share; pressures in pascals at the greatest flow. */
+  private void filter() throws IOException {
+    if (plan.watering().zones().isEmpty()) {
+      return;
+    }
+    Filter filter = plan.watering().zones().get(0).design().filter();
+    json.writeObjectFieldStart("filter");
+    json.writeStringField("key", filter.key());
+    json.writeNumberField("mesh", filter.mesh());
+    json.writeNumberField("openingM", filter.openingM());
+    json.writeNumberField("screenAreaM2", filter.screenAreaM2());
+    for (String[] field :
+        new String[][] {
+          {"screenAreaNeededM2", "area-needed"},
+          {"flowM3PerS", "flow"},
+          {"lossPa", "loss"},
+          {"lossDirtyPa", "loss-dirty"}
+        }) {
+      json.writeNumberField(field[0], plan.figures().get("irrigation.filter." + field[1]).value());
+    }
+    json.writeEndObject();
+  }
+
   private void watering() throws IOException {
+    filter();
     json.writeArrayFieldStart("zones");
     for (ZoneResult zone : plan.watering().zones()) {
       ZoneDesign design = zone.design();
@@ -195,6 +220,7 @@ public final class PlanJson {
       json.writeObjectFieldStart("cost");
       json.writeNumberField("pipe", way.cost().pipe());
       json.writeNumberField("fittings", way.cost().fittings());
+      json.writeNumberField("goods", way.cost().cash());
       json.writeNumberField("workSeconds", way.cost().workS());
       json.writeNumberField("work", way.cost().labour());
       json.writeNumberField("wastedWaterM3", way.cost().wastedM3());

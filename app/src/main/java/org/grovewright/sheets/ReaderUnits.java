@@ -136,6 +136,7 @@ public final class ReaderUnits {
       case WATER_DEPTH -> with(value * 1000, size < 0.1 ? 1 : 0, "mm");
       case WATER_DEPTH_RATE -> with(value * 1000 * DAY, 2, unit("mm-per-day"));
       case INFILTRATION -> with(value * 1000 * 3600, 1, "mm/h");
+      case SCREEN_AREA -> with(value * 1e4, size < 1e-3 ? 1 : 0, "cm\u00b2");
       case AREA -> with(value, size < 10 ? 2 : 1, "m\u00b2");
       case BULK_VOLUME ->
           size < 0.0995 ? with(value * 1000, 1, unit("litres")) : with(value, 2, "m\u00b3");
@@ -166,6 +167,7 @@ public final class ReaderUnits {
       case WATER_DEPTH -> with(value / INCH, 2, "in");
       case WATER_DEPTH_RATE -> with(value / INCH * DAY, 3, unit("inches-per-day"));
       case INFILTRATION -> with(value / INCH * 3600, 2, "in/h");
+      case SCREEN_AREA -> with(value / (INCH * INCH), 1, "in\u00b2");
       case AREA -> with(value / (FOOT * FOOT), size < 10 ? 1 : 0, "ft\u00b2");
       case BULK_VOLUME ->
           size < 0.5 * CUBIC_YARD

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.grovewright.catalogue.Filter;
 import org.grovewright.hydraulics.SupplyCurve;
 import org.grovewright.hydraulics.Water;
 import org.grovewright.irrigation.WateringSystem;
@@ -46,6 +47,9 @@ final class WaterSection {
                   + " Emission uniformity compares the plant that gets least with the average,"
                   + " small differences between emitters from the factory included. The low"
                   + " quarter compares the worst-served quarter of the emitters with the average."));
+    }
+    if (!system.zones().isEmpty()) {
+      blocks.add(filter());
     }
     for (ZoneResult zone : system.zones()) {
       blocks.addAll(new EmitterYears(grove, system, workings, units).blocks(zone));
@@ -189,6 +193,35 @@ final class WaterSection {
         "Parts of " + name(zone) + " (a lateral is the tubing along a row)",
         List.of(Block.Column.words("Part"), Block.Column.words("What it is")),
         rows);
+  }
+
+  private Block filter() {
+    Filter filter = system.zones().get(0).design().filter();
+    String id = "irrigation.filter.";
+    List<List<Cell>> rows = new ArrayList<>();
+    rows.add(List.of(Cell.of("Filter"), Cell.of(filter.name())));
+    rows.add(
+        List.of(Cell.of("Mesh, openings in an inch"), Cell.of(Decimals.fixed(filter.mesh(), 0))));
+    for (String[] line :
+        new String[][] {
+          {"Opening", "opening"},
+          {"Largest opening that protects the emitters", "opening-allowed"},
+          {"Greatest flow", "flow"},
+          {"Screen area", "area"},
+          {"Screen area needed at that flow", "area-needed"},
+          {"Pressure lost when clean", "loss"},
+          {"Pressure lost when it must be cleaned", "loss-dirty"}
+        }) {
+      rows.add(List.of(Cell.of(line[0]), workings.cell(id + line[1])));
+    }
+    return new Block.Fold(
+        "The filter",
+        false,
+        List.of(
+            new Block.Table(
+                "How the filter was sized",
+                List.of(Block.Column.words("What"), Block.Column.numbers("How much")),
+                rows)));
   }
 
   private static String runOf(org.grovewright.model.Watering.Run run) {

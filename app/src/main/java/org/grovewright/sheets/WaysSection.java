@@ -25,9 +25,9 @@ final class WaysSection {
     blocks.add(
         Block.Paragraph.of(
             "The watering was designed in several ways, each solved in full. The cost counts pipe,"
-                + " emitters and fittings, the work at the value you give it, and the water that"
-                + " is given in excess because one valve serves unlike plants, over the years a"
-                + " system lasts. Way "
+                + " emitters and fittings, what your time counts, and the water that is given in"
+                + " excess because one valve serves unlike plants, over the years a system lasts."
+                + " Way "
                 + planned()
                 + " is planned here."));
     blocks.add(table());
@@ -116,6 +116,7 @@ final class WaysSection {
               Cell.of(letter(i)),
               workings.cell(way.figureId("pipe")),
               workings.cell(way.figureId("fittings")),
+              workings.cell(way.figureId("cash")),
               workings.cell(way.figureId("work")),
               workings.cell(way.figureId("labour")),
               workings.cell(way.figureId("wasted-water")),
@@ -128,8 +129,9 @@ final class WaysSection {
             Block.Column.words("Way"),
             Block.Column.numbers("Pipe and tubing"),
             Block.Column.numbers("Emitters and fittings"),
+            Block.Column.numbers("Goods to pay for"),
             Block.Column.numbers("Work"),
-            Block.Column.numbers("Value of the work"),
+            Block.Column.numbers("What that time counts"),
             Block.Column.numbers("Water in excess"),
             Block.Column.numbers("Price of that water"),
             Block.Column.numbers("Beyond the cheapest")),

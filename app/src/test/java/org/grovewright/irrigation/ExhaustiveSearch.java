@@ -58,7 +58,11 @@ final class ExhaustiveSearch {
   record Found(Optional<Candidate> best, boolean undecided, int systems, int solved) {}
 
   Found search() {
-    DesignPolicy any = new DesignPolicy(Optional.of(Run.LOOP), true, true, 2, 1, 3, Set.of(), 3600);
+    DesignPolicy any =
+        new DesignPolicy(
+            Optional.of(Run.LOOP),
+            new EmitterPolicy(true, true, 2, 1, 3, 3600, SortLimit.NONE),
+            Set.of());
     ZoneWish whole =
         site.zoning().proposed(l -> 0, Double.POSITIVE_INFINITY, Run.LOOP, l -> l).get(0);
     List<int[]> plants = new ArrayList<>();

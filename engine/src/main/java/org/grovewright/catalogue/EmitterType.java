@@ -19,6 +19,7 @@ import java.util.OptionalDouble;
  * @param wettedDiameterM typical diameter wetted on loam, metres
  * @param filterOpeningM largest filter opening that protects it, metres
  * @param barbLossM length of tubing whose friction equals the loss at its barb, metres
+ * @param pattern how it gives its water
  * @param market where it is sold
  * @param source where the values come from
  */
@@ -36,5 +37,18 @@ public record EmitterType(
     double wettedDiameterM,
     double filterOpeningM,
     double barbLossM,
+    Pattern pattern,
     Market market,
-    String source) {}
+    String source) {
+  /** How an emitter gives its water. */
+  public enum Pattern {
+    /** Drop by drop at one point. */
+    DRIPPER,
+    /** A small stream at one point. */
+    BUBBLER,
+    /** Over a circle of several metres. */
+    SPRAY,
+    /** At close even steps all along the tubing. */
+    LINE
+  }
+}

@@ -6,6 +6,8 @@ package org.grovewright.catalogue;
  * @param key catalogue key
  * @param name name in plain words
  * @param openingM size of its openings, metres
+ * @param mesh openings in an inch of its screen
+ * @param screenAreaM2 area of its screen or discs, m2
  * @param ratedFlowM3PerS highest flow for continuous use, m3/s
  * @param lossAtRatedPa pressure lost at the rated flow when clean, pascals
  * @param dirtyAllowancePa pressure to allow for dirt before it is cleaned, pascals
@@ -15,7 +17,15 @@ public record Filter(
     String key,
     String name,
     double openingM,
+    double mesh,
+    double screenAreaM2,
     double ratedFlowM3PerS,
     double lossAtRatedPa,
     double dirtyAllowancePa,
-    String source) {}
+    String source) {
+  /** Pressure lost at a flow when clean, pascals. */
+  public double lossPa(double flowM3PerS) {
+    double share = flowM3PerS / ratedFlowM3PerS;
+    return lossAtRatedPa * share * share;
+  }
+}

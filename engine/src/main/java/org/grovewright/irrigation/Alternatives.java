@@ -23,6 +23,7 @@ final class Alternatives {
   private static final int LEAST_SHOWN = 3;
 
   private final DesignSite site;
+  private final DesignMemory memory;
   private final List<Candidate> candidates = new ArrayList<>();
   private final Set<List<ZoneDesign>> seen = new HashSet<>();
   private final Set<String> keys = new HashSet<>();
@@ -30,42 +31,50 @@ final class Alternatives {
 
   private Alternatives(DesignSite site) {
     this.site = site;
+    this.memory = new DesignMemory(site);
   }
 
-  /** The sorts of emitter to try, the usual one first. */
-  private static List<DesignPolicy> emitters(Optional<Run> run, Rulebook rules) {
+  /** The ways to choose emitters that are tried, the usual one first. */
+  private static List<EmitterPolicy> emitters(DesignSite site) {
+    Rulebook rules = site.rules();
     int least = rules.minEmitters();
     int most = rules.maxEmitters();
     double usual = rules.peakRunS();
     int more = Math.min(most, 2 * least);
-    Set<Integer> none = Set.of();
+    SortLimit sorts = SortLimit.of(site.grove().watering().wishes(), rules);
     return List.of(
-        new DesignPolicy(run, true, false, least, 1, most, none, usual),
-        new DesignPolicy(run, true, true, least, 1, most, none, usual),
-        new DesignPolicy(run, true, true, more, 2, most, none, usual),
-        new DesignPolicy(run, true, true, most, 3, most, none, usual),
-        new DesignPolicy(run, false, true, least, 1, most, none, usual));
+        new EmitterPolicy(true, false, least, 1, most, usual, sorts),
+        new EmitterPolicy(true, true, least, 1, most, usual, sorts),
+        new EmitterPolicy(true, true, more, 2, most, usual, sorts),
+        new EmitterPolicy(true, true, most, 3, most, usual, sorts),
+        new EmitterPolicy(false, true, least, 1, most, usual, sorts));
   }
 
   /**
-   * Designs a system for each sort of emitter with loops, then the best of these with the other
-   * runs, then the best with more zones as long as that helps. Ways that come to the same system
-   * count once.
+   * Designs a system for each way to choose emitters with loops, then the best of these with the
+   * other runs, then the best with more zones as long as that helps, and last the best with as many
+   * sorts of emitter as there are, which shows what few sorts cost. Ways that come to the same
+   * system count once.
    */
   static Alternatives of(DesignSite site) {
     Alternatives ways = new Alternatives(site);
     if (!site.grove().watering().propose()) {
-      ways.tryOut(emitters(Optional.empty(), site.rules()).get(0));
+      ways.tryOut(new DesignPolicy(Optional.empty(), emitters(site).get(0), Set.of()));
       return ways;
     }
     boolean drawn = !site.grove().watering().zones().isEmpty();
     Optional<Run> first = drawn ? Optional.empty() : Optional.of(Run.LOOP);
-    emitters(first, site.rules()).forEach(ways::tryOut);
+    for (EmitterPolicy emitters : emitters(site)) {
+      ways.tryOut(new DesignPolicy(first, emitters, Set.of()));
+    }
     if (!drawn) {
       DesignPolicy policy = ways.best.policy();
       ways.tryOut(policy.running(Run.TWO_SIDED));
       ways.tryOut(policy.running(Run.DEAD_END));
       ways.tryMoreZones();
+    }
+    if (ways.best.policy().emitters().matched()) {
+      ways.tryOut(ways.best.policy().ofAnySort());
     }
     return ways;
   }
@@ -74,14 +83,14 @@ final class Alternatives {
     boolean helped = true;
     while (helped) {
       DesignPolicy policy = best.policy();
-      Optional<Integer> after = new Designer(site, policy).worthwhileCut();
+      Optional<Integer> after = new Designer(site, policy, memory).worthwhileCut();
       after.ifPresent(plant -> tryOut(policy.cutting(plant)));
       helped = best.policy() != policy;
     }
   }
 
   private void tryOut(DesignPolicy policy) {
-    List<ZoneResult> zones = new Designer(site, policy).design();
+    List<ZoneResult> zones = new Designer(site, policy, memory).design();
     if (!seen.add(zones.stream().map(ZoneResult::design).toList())
         || !keys.add(policy.key(zones))) {
       return;
@@ -121,6 +130,9 @@ final class Alternatives {
                   + String.join(", ", candidates.stream().map(Candidate::key).toList())
                   + "."));
     }
+    if (site.grove().watering().propose() && !best.zones().isEmpty()) {
+      site.costs().hourAssumed().ifPresent(remarks::add);
+    }
     boolean any = best.zones().isEmpty() || best.keepsRules();
     if (!any && site.grove().watering().propose()) {
       remarks.add(reasons().noneFits(candidates.size()));
@@ -134,7 +146,8 @@ final class Alternatives {
 
   /**
    * Those worth a look, cheapest first, with their figures entered: the front of cost and
-   * uniformity, the cheapest of each run, and at least three where there are as many.
+   * uniformity, what more sorts of emitter would bring, the cheapest of each run, and at least
+   * three where there are as many.
    */
   List<Alternative> shown(FigureBook book) {
     List<Candidate> sorted = new ArrayList<>(candidates);
@@ -145,6 +158,7 @@ final class Alternatives {
     shown.add(best);
     shown.add(planned());
     sorted.stream().filter(this::onFront).forEach(shown::add);
+    sorted.stream().filter(Candidate::tooManySorts).forEach(shown::add);
     Map<Optional<Run>, Candidate> cheapest = new LinkedHashMap<>();
     sorted.forEach(c -> cheapest.putIfAbsent(c.policy().run(), c));
     shown.addAll(cheapest.values());

@@ -13,6 +13,8 @@ import org.grovewright.model.Supply;
  * @param cost its cost over its life
  * @param emissionUniformity design emission uniformity of its least even zone, share
  * @param zonesShort how far its zones are from keeping the rules of hydraulics
+ * @param sorts number of sorts of emitter in it
+ * @param tooManySorts whether these are more than are planned with
  * @param peakRunS time that its zones run in all on a day of the peak month, seconds
  * @param hoursShort by which share the greatest daily run time or volume of a year exceeds what is
  *     allowed
@@ -24,6 +26,8 @@ record Candidate(
     LifeCost cost,
     double emissionUniformity,
     double zonesShort,
+    int sorts,
+    boolean tooManySorts,
     double peakRunS,
     double hoursShort) {
   private static final double DAY_S = 86_400;
@@ -46,8 +50,27 @@ record Candidate(
         costs.of(zones, goods),
         zones.stream().mapToDouble(ZoneResult::emissionUniformity).min().orElse(0),
         zones.stream().mapToDouble(z -> z.shortness(rules)).sum(),
+        sorts(zones),
+        tooManySorts(policy, zones, SortLimit.of(grove.watering().wishes(), rules)),
         peak.runS(),
         peak.shortBy());
+  }
+
+  private static int sorts(List<ZoneResult> zones) {
+    return (int)
+        zones.stream()
+            .flatMap(zone -> zone.outlets().stream())
+            .map(o -> o.outlet().emitter())
+            .distinct()
+            .count();
+  }
+
+  /** Whether a way that was designed without a limit goes beyond it; owners may fix more. */
+  private static boolean tooManySorts(
+      DesignPolicy policy, List<ZoneResult> zones, SortLimit limit) {
+    return !policy.emitters().sorts().limits()
+        && (sorts(zones) > limit.inAll()
+            || zones.stream().anyMatch(zone -> sorts(List.of(zone)) > limit.perZone()));
   }
 
   /** The longest run of a day, and by which share it or its volume exceeds what is allowed. */
@@ -107,13 +130,17 @@ record Candidate(
   }
 
   boolean keepsRules() {
-    return zonesShort <= 1e-9 && hoursShort <= 1e-9;
+    return !tooManySorts && zonesShort <= 1e-9 && hoursShort <= 1e-9;
+  }
+
+  private double shortness() {
+    return keepsRules() ? 0 : zonesShort + hoursShort + (tooManySorts ? 1 : 0);
   }
 
   /** Whether it goes before another: by rules kept, then by cost. */
   boolean beats(Candidate other) {
-    double mine = keepsRules() ? 0 : zonesShort + hoursShort;
-    double others = other.keepsRules() ? 0 : other.zonesShort + other.hoursShort;
+    double mine = shortness();
+    double others = other.shortness();
     return mine < others - 1e-9
         || mine <= others + 1e-9 && cost.total() < other.cost.total() - 1e-9;
   }

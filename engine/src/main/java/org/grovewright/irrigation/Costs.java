@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Constant;
 import org.grovewright.catalogue.EmitterType;
@@ -11,9 +13,13 @@ import org.grovewright.catalogue.Pipe;
 import org.grovewright.catalogue.TaskRate;
 import org.grovewright.catalogue.TypicalPrice;
 import org.grovewright.demand.WorkAmount;
+import org.grovewright.finding.Finding;
+import org.grovewright.finding.Finding.Severity;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Stock;
 import org.grovewright.model.Supply.SupplyKind;
+import org.grovewright.quantity.Kind;
+import org.grovewright.quantity.Quantity;
 import org.grovewright.water.WaterNeeds;
 
 /**
@@ -27,6 +33,7 @@ final class Costs {
   private final Overwatering overwatering;
   private final double lifeYears;
   private final double labourPerS;
+  private final boolean ownHour;
   private final Constant waterPrice;
   private final double waterPerM3;
 
@@ -39,7 +46,9 @@ final class Costs {
             WateringSystem.DESIGN_YEAR,
             catalogue.constant("irrigation.application-efficiency").value());
     lifeYears = catalogue.constant("irrigation.life-years").value();
-    labourPerS = catalogue.constant("irrigation.labour-value").value() * times() / 3600;
+    OptionalDouble own = grove.watering().wishes().hourOfWork();
+    ownHour = own.isPresent();
+    labourPerS = own.orElse(catalogue.constant("irrigation.labour-value").value() * times()) / 3600;
     boolean mains = grove.supply().kind() == SupplyKind.HOUSE_TAP;
     waterPrice =
         catalogue.constant(mains ? "irrigation.water-price" : "irrigation.own-water-price");
@@ -52,6 +61,28 @@ final class Costs {
 
   double labourPerS() {
     return labourPerS;
+  }
+
+  /** Where the value of an hour comes from. */
+  String hourOrigin() {
+    return ownHour
+        ? "your description: watering, hour_of_work"
+        : "assumed: catalogue: constants, irrigation.labour-value";
+  }
+
+  /** Remark on an hour that the owner gave no value. */
+  Optional<Finding> hourAssumed() {
+    return ownHour
+        ? Optional.empty()
+        : Optional.of(
+            Finding.of(
+                "irrigation.hour-assumed",
+                Severity.NOTE,
+                "watering",
+                "Where ways to build the watering are compared, an hour of work counts {0}, which"
+                    + " is an assumption and not money that you pay out. Write hour_of_work in the"
+                    + " watering part of your description to count your time otherwise, or 0.",
+                new Quantity(labourPerS * 3600, Kind.MONEY)));
   }
 
   double waterPerM3() {

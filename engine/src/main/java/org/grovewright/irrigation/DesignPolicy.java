@@ -11,47 +11,29 @@ import org.grovewright.model.Watering.Run;
  * The choices that are made for a whole system before its sizes.
  *
  * @param run how laterals of rows with main plants run; empty where the owner drew them
- * @param compensating whether emitters that hold their flow over a range of pressure go first
- * @param matched whether each plant gets the emitters that fit its own need best beside those of
- *     the others of its zone, not all main plants of a lateral the same rating
- * @param leastEmitters fewest emitters at a main plant
- * @param leastAtCompanions fewest emitters at a companion
- * @param mostEmitters most emitters at one plant before a larger rating is taken
+ * @param emitters how emitters are chosen
  * @param cutAfter plants after which another zone is begun, though the supply would carry one
- * @param peakRunS run time per day at the peak that emitters are counted for, seconds
  */
-record DesignPolicy(
-    Optional<Run> run,
-    boolean compensating,
-    boolean matched,
-    int leastEmitters,
-    int leastAtCompanions,
-    int mostEmitters,
-    Set<Integer> cutAfter,
-    double peakRunS) {
+record DesignPolicy(Optional<Run> run, EmitterPolicy emitters, Set<Integer> cutAfter) {
   DesignPolicy {
     cutAfter = Set.copyOf(cutAfter);
   }
 
   /** The same choices with another run of laterals. */
   DesignPolicy running(Run other) {
-    return new DesignPolicy(
-        Optional.of(other),
-        compensating,
-        matched,
-        leastEmitters,
-        leastAtCompanions,
-        mostEmitters,
-        cutAfter,
-        peakRunS);
+    return new DesignPolicy(Optional.of(other), emitters, cutAfter);
   }
 
   /** The same choices, each plant matched, with another zone begun after a plant. */
   DesignPolicy cutting(int plant) {
     Set<Integer> cuts = new HashSet<>(cutAfter);
     cuts.add(plant);
-    return new DesignPolicy(
-        run, compensating, true, leastEmitters, leastAtCompanions, mostEmitters, cuts, peakRunS);
+    return new DesignPolicy(run, emitters.matching(), cuts);
+  }
+
+  /** The same choices with as many sorts of emitter as there are. */
+  DesignPolicy ofAnySort() {
+    return new DesignPolicy(run, emitters.ofAnySort(), cutAfter);
   }
 
   /**
@@ -64,13 +46,13 @@ record DesignPolicy(
         "-",
         run.map(DesignPolicy::runKey).orElse("as-drawn"),
         sort(zones),
-        matched ? "matched" : "alike",
-        leastEmitters
+        emitters.matched() ? "matched" : "alike",
+        emitters.leastEmitters()
             + "-to-"
-            + mostEmitters
-            + (leastAtCompanions > 1 ? "-and-" + leastAtCompanions : ""),
+            + emitters.mostEmitters()
+            + (emitters.leastAtCompanions() > 1 ? "-and-" + emitters.leastAtCompanions() : ""),
         String.valueOf(zones.size()),
-        zones.size() == 1 ? "zone" : "zones");
+        (zones.size() == 1 ? "zone" : "zones") + (emitters.sorts().limits() ? "" : "-any-sorts"));
   }
 
   /** A name for readers. */
@@ -79,12 +61,17 @@ record DesignPolicy(
         + ", "
         + sort(zones)
         + " emitters"
-        + (matched ? " matched to each plant" : " of one rating a row")
+        + (emitters.matched() ? " matched to each plant" : " of one rating a row")
+        + (emitters.sorts().limits() ? "" : ", any number of sorts")
         + ", "
-        + (leastEmitters < mostEmitters ? leastEmitters + " to " : "")
-        + mostEmitters
+        + (emitters.leastEmitters() < emitters.mostEmitters()
+            ? emitters.leastEmitters() + " to "
+            : "")
+        + emitters.mostEmitters()
         + " at a tree, "
-        + (leastAtCompanions > 1 ? leastAtCompanions + " or more at a companion, " : "")
+        + (emitters.leastAtCompanions() > 1
+            ? emitters.leastAtCompanions() + " or more at a companion, "
+            : "")
         + zones.size()
         + (zones.size() == 1 ? " zone" : " zones");
   }

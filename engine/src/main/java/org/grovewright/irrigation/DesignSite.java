@@ -26,4 +26,20 @@ record DesignSite(
     Goods goods = Goods.of(zones, grove, catalogue, network, rules);
     return Candidate.of(policy, zones, goods, grove, rules, costs);
   }
+
+  /** Pressure to expect at the highest plant while a zone runs, pascals. */
+  double expectedPressurePa() {
+    double atRest =
+        network.supply().curve().staticHead() + network.supply().elevationM() - highestPlantM();
+    double usable = Math.max(0.5 * atRest, atRest - rules.lossAllowanceM());
+    return Math.max(0, usable) * SupplyModel.PASCALS_PER_METRE;
+  }
+
+  /** Height of the ground at the highest plant, metres. */
+  double highestPlantM() {
+    return grove.plantings().stream()
+        .mapToDouble(p -> network.terrain().heightAt(p.at()))
+        .max()
+        .orElse(network.supply().elevationM());
+  }
 }

@@ -3,17 +3,13 @@ package org.grovewright.irrigation;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.grovewright.catalogue.EmitterType;
-import org.grovewright.catalogue.Filter;
 import org.grovewright.catalogue.Pipe;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
-import org.grovewright.layout.Terrain;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
 import org.grovewright.model.Point;
@@ -44,16 +40,14 @@ final class Designer {
   private final Rulebook rules;
   private final ZoneNetwork.Site site;
   private final Zoning zoning;
-  private final EmitterChoice choice;
+  private EmitterChoice choice;
   private final ZoneMatching matching;
   private final double flowLimitM3PerS;
-  private final Map<Sized, ZoneResult> solved = new HashMap<>();
-
-  /** What the best sizes of a zone depend on. */
-  private record Sized(List<LateralWish> laterals, int zones, Filter filter) {}
+  private final DesignMemory memory;
+  private List<EmitterType> sorts = List.of();
 
   /** A designer for a grove that keeps to a policy. */
-  Designer(DesignSite with, DesignPolicy policy) {
+  Designer(DesignSite with, DesignPolicy policy, DesignMemory memory) {
     this.with = with;
     this.policy = policy;
     this.grove = with.grove();
@@ -61,25 +55,37 @@ final class Designer {
     this.rules = with.rules();
     this.site = with.network();
     this.zoning = with.zoning();
-    this.choice =
-        new EmitterChoice(
-            with.catalogue(), rules, grove.preferences().units(), expectedPressure(), policy);
-    this.matching = new ZoneMatching(with, choice);
+    this.memory = memory;
+    this.matching = memory.matching(policy.emitters());
+    this.choice = matching.choice();
     this.flowLimitM3PerS = flowLimit();
   }
 
   /** Zones with all sizes chosen, each solved. */
   List<ZoneResult> design() {
     if (policy.run().isEmpty()) {
+      chooseSorts(zoning.asDrawn());
       return solve(zoning.asDrawn());
     }
     return solve(numbered(divided(proposed())));
   }
 
   private List<ZoneWish> proposed() {
-    return zoning.cut(
-        zoning.proposed(this::flowOf, flowLimitM3PerS, policy.run().orElseThrow(), this::sided),
-        policy.cutAfter());
+    List<ZoneWish> zones =
+        zoning.cut(
+            zoning.proposed(this::flowOf, flowLimitM3PerS, policy.run().orElseThrow(), this::sided),
+            policy.cutAfter());
+    chooseSorts(zones);
+    return zones;
+  }
+
+  private void chooseSorts(List<ZoneWish> zones) {
+    sorts = matching.sorts(zones, zones.stream().map(this::usual).toList(), flowLimitM3PerS);
+    choice = matching.choice().among(sorts);
+  }
+
+  private List<List<LateralLayout.Served>> usual(ZoneWish zone) {
+    return zone.laterals().stream().map(this::served).toList();
   }
 
   /**
@@ -130,8 +136,7 @@ final class Designer {
   }
 
   private double money(ZoneWish zone, int zones) {
-    List<List<LateralLayout.Served>> usual = zone.laterals().stream().map(this::served).toList();
-    return matching.money(zone, usual, flowLimitM3PerS, zones);
+    return matching.money(zone, usual(zone), sorts, flowLimitM3PerS, zones);
   }
 
   private double valveMoney(int zones) {
@@ -224,12 +229,7 @@ final class Designer {
     Sizing sizing = new Sizing(grove, with.catalogue(), rules, site, with.costs(), fitted);
     List<ZoneResult> results = new ArrayList<>();
     for (Sizing.Fitted zone : fitted) {
-      Sized key = new Sized(zone.wish().laterals(), zones.size(), sizing.filter());
-      ZoneResult best = solved.get(key);
-      if (best == null) {
-        best = sizing.best(zone);
-        solved.put(key, best);
-      }
+      ZoneResult best = memory.sized(zone, sizing.filter(), () -> sizing.best(zone));
       results.add(best.named(zone.wish().id()));
     }
     return results;
@@ -241,11 +241,11 @@ final class Designer {
    * @param zones number of zones that share the hours of a day
    */
   private List<List<LateralLayout.Served>> served(ZoneWish zone, int zones) {
-    List<List<LateralLayout.Served>> usual = zone.laterals().stream().map(this::served).toList();
-    if (!policy.matched() || usual.stream().allMatch(List::isEmpty)) {
+    List<List<LateralLayout.Served>> usual = usual(zone);
+    if (!policy.emitters().matched() || usual.stream().allMatch(List::isEmpty)) {
       return usual;
     }
-    return matching.of(zone, usual, flowLimitM3PerS, zones);
+    return matching.of(zone, usual, sorts, flowLimitM3PerS, zones);
   }
 
   /** The plants of a lateral with emitters counted for the usual run at the peak. */
@@ -286,7 +286,7 @@ final class Designer {
   /** Flow a zone may draw so that enough pressure is left at the highest plant, m3/s. */
   private double flowLimit() {
     EmitterType usual = choice.forMains(max(peakNeed));
-    double rise = highestPlant() - site.supply().elevationM();
+    double rise = with.highestPlantM() - site.supply().elevationM();
     double atEmitter = usual.minPressurePa() / SupplyModel.PASCALS_PER_METRE;
     double spare = site.supply().curve().staticHead() - rise - atEmitter;
     double needed = rise + atEmitter + Math.min(rules.lossAllowanceM(), spare / 2);
@@ -304,22 +304,6 @@ final class Designer {
     }
     double least = 2 * usual.nominalFlowM3PerS();
     return Math.max(least, rules.supplyShare() * carried);
-  }
-
-  /** Pressure to expect at the highest plant while a zone runs, pascals. */
-  private double expectedPressure() {
-    double atRest =
-        site.supply().curve().staticHead() + site.supply().elevationM() - highestPlant();
-    double usable = Math.max(0.5 * atRest, atRest - rules.lossAllowanceM());
-    return Math.max(0, usable) * SupplyModel.PASCALS_PER_METRE;
-  }
-
-  private double highestPlant() {
-    Terrain terrain = site.terrain();
-    return grove.plantings().stream()
-        .mapToDouble(p -> terrain.heightAt(p.at()))
-        .max()
-        .orElse(site.supply().elevationM());
   }
 
   private static double max(double[] values) {

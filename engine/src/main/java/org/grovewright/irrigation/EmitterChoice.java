@@ -15,8 +15,11 @@ import org.grovewright.model.Preferences;
  * valve gives every plant the same minutes.
  */
 final class EmitterChoice {
+  /** Flows less far apart than this are not worth a sort of their own. */
+  private static final double APART = 1.2;
+
   private final Rulebook rules;
-  private final DesignPolicy policy;
+  private final EmitterPolicy policy;
   private final List<EmitterType> fit;
   private final double pressurePa;
 
@@ -30,7 +33,7 @@ final class EmitterChoice {
       Rulebook rules,
       Preferences.Units units,
       double pressurePa,
-      DesignPolicy policy) {
+      EmitterPolicy policy) {
     this.rules = rules;
     this.policy = policy;
     this.pressurePa = pressurePa;
@@ -56,6 +59,48 @@ final class EmitterChoice {
     }
     fit.sort(
         Comparator.comparingDouble(EmitterType::nominalFlowM3PerS).thenComparing(EmitterType::key));
+  }
+
+  private EmitterChoice(EmitterChoice all, List<EmitterType> fit) {
+    this.rules = all.rules;
+    this.policy = all.policy;
+    this.pressurePa = all.pressurePa;
+    this.fit = fit;
+  }
+
+  /** The same choice from some sorts only; none leaves all. */
+  EmitterChoice among(List<EmitterType> sorts) {
+    return sorts.isEmpty()
+        ? this
+        : new EmitterChoice(this, fit.stream().filter(sorts::contains).toList());
+  }
+
+  /**
+   * Sorts that are worth telling apart: of those that give nearly the same, the cheapest. Bubblers
+   * and sprays wash a young tree's soil away and flood what drinks little, so they are left out
+   * where drippers are enough.
+   *
+   * @param enough flow that the thirstiest plant must be able to get, m3/s
+   */
+  List<EmitterType> ratings(double enough, ToDoubleFunction<String> price) {
+    List<EmitterType> drippers =
+        fit.stream().filter(e -> e.pattern() == EmitterType.Pattern.DRIPPER).toList();
+    double most = drippers.stream().mapToDouble(this::flowOf).max().orElse(0);
+    List<EmitterType> from = policy.mostEmitters() * most >= enough ? drippers : fit;
+    List<EmitterType> byFlow = new ArrayList<>(from);
+    byFlow.sort(Comparator.comparingDouble(this::flowOf).thenComparing(EmitterType::key));
+    List<EmitterType> ratings = new ArrayList<>();
+    double first = 0;
+    for (EmitterType e : byFlow) {
+      int last = ratings.size() - 1;
+      if (last < 0 || flowOf(e) > first * APART) {
+        ratings.add(e);
+        first = flowOf(e);
+      } else if (price.applyAsDouble(e.key()) < price.applyAsDouble(ratings.get(last).key())) {
+        ratings.set(last, e);
+      }
+    }
+    return ratings;
   }
 
   /** Flow of an emitter at the pressure to be expected, m3/s. */

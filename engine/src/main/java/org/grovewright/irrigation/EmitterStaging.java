@@ -5,9 +5,11 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.grovewright.catalogue.EmitterType;
 import org.grovewright.catalogue.Regulator;
 import org.grovewright.model.Point;
@@ -29,18 +31,29 @@ final class EmitterStaging {
   private final DesignSite with;
   private final double[][][] need;
   private final Map<String, Watering.Lateral> drawn = new HashMap<>();
+  private final SortLimit limit;
+  private final Set<EmitterType> onSite = new LinkedHashSet<>();
 
   /**
    * Staging for the plants of a grove.
    *
+   * @param planned the way to water whose zones are staged
    * @param need need of each plant by year and month, m3/s as a mean of the month
    */
-  EmitterStaging(DesignSite with, double[][][] need) {
+  EmitterStaging(DesignSite with, Candidate planned, double[][][] need) {
     this.with = with;
     this.need = need;
+    this.limit = planned.policy().emitters().sorts();
+    planned.zones().forEach(zone -> onSite.addAll(sorts(zone.design())));
     for (Watering.Zone zone : with.grove().watering().zones()) {
       zone.laterals().forEach(lateral -> drawn.put(lateral.rowId(), lateral));
     }
+  }
+
+  private static Set<EmitterType> sorts(ZoneDesign zone) {
+    Set<EmitterType> sorts = new LinkedHashSet<>();
+    zone.allOutlets().forEach(outlet -> sorts.add(outlet.emitter()));
+    return sorts;
   }
 
   /**
@@ -78,9 +91,10 @@ final class EmitterStaging {
       alike.computeIfAbsent(kind(plant, flows), k -> new ArrayList<>()).add(plant);
     }
     List<List<Full>> kinds = List.copyOf(alike.values());
+    List<EmitterOption.Rated> sorts = sortsFor(zone);
     List<StagedChoice.Group> groups = new ArrayList<>();
     for (List<Full> kind : kinds) {
-      groups.add(group(kind, zone, flows));
+      groups.add(group(kind, sorts, flows));
     }
     StagedChoice.Outcome outcome = StagedChoice.best(groups, limits(zone.design()));
     Map<Integer, EmitterOption> chosen = new HashMap<>();
@@ -138,7 +152,8 @@ final class EmitterStaging {
         Arrays.stream(need[plant.plant()]).flatMapToDouble(Arrays::stream).boxed().toList());
   }
 
-  private StagedChoice.Group group(List<Full> kind, ZoneResult zone, Map<Integer, Double> flows) {
+  private StagedChoice.Group group(
+      List<Full> kind, List<EmitterOption.Rated> sorts, Map<Integer, Double> flows) {
     Full first = kind.get(0);
     int count = first.outlets().size();
     EmitterOption.Rated full =
@@ -149,40 +164,88 @@ final class EmitterStaging {
         first.fixed()
             ? List.of(always)
             : EmitterOption.all(
-                full, count, first.typeGiven() ? List.of() : smaller(zone, full), least, YEARS);
+                full, count, first.typeGiven() ? List.of() : smaller(sorts, full), least, YEARS);
     return new StagedChoice.Group(kind.size(), need[first.plant()], always, options);
   }
 
-  /** Types of the same sort with clearly smaller ratings that work at the zone's pressures. */
-  private List<EmitterOption.Rated> smaller(ZoneResult zone, EmitterOption.Rated full) {
-    EmitterType type = full.type();
-    List<EmitterType> fit = new ArrayList<>();
+  /**
+   * Types that young plants of a zone may start with, each with its flow there, smallest first:
+   * those that the zone has, and as many others as may be added, those of other zones first.
+   */
+  private List<EmitterOption.Rated> sortsFor(ZoneResult zone) {
+    Set<EmitterType> has = sorts(zone.design());
+    List<EmitterType> others = new ArrayList<>();
     for (EmitterType e : with.catalogue().emitters().values()) {
-      boolean same =
-          e.compensating() == type.compensating()
-              && e.shutOffPressurePa().isPresent() == type.shutOffPressurePa().isPresent()
-              && e.market().serves(with.grove().preferences().units());
-      boolean works =
-          e.minPressurePa() <= zone.minPressurePa()
-              && e.maxPressurePa() >= zone.maxPressurePa()
-              && e.maxPressurePa() >= type.maxPressurePa()
-              && e.filterOpeningM() >= zone.design().filter().openingM() - 1e-9;
-      if (same && works) {
-        fit.add(e);
+      if (!has.contains(e) && fits(e, has, zone)) {
+        others.add(e);
       }
     }
-    fit.sort(
+    others.sort(
+        Comparator.comparing((EmitterType e) -> !onSite.contains(e))
+            .thenComparingDouble(EmitterType::nominalFlowM3PerS)
+            .thenComparing(EmitterType::key));
+    List<EmitterType> may = new ArrayList<>(has);
+    for (EmitterType e : others) {
+      boolean distinct =
+          !limit.limits() || may.stream().allMatch(o -> apart(o, e) || o.pattern() != e.pattern());
+      if (may.size() < limit.perZone()
+          && distinct
+          && (onSite.contains(e) || onSite.size() < limit.inAll())) {
+        may.add(e);
+        if (limit.limits()) {
+          onSite.add(e);
+        }
+      }
+    }
+    may.sort(
         Comparator.comparingDouble(EmitterType::nominalFlowM3PerS).thenComparing(EmitterType::key));
     double meanM =
         zone.outlets().stream().mapToDouble(ZoneResult.OutletResult::pressurePa).average().orElse(0)
             / SupplyModel.PASCALS_PER_METRE;
+    return may.stream()
+        .map(e -> new EmitterOption.Rated(e, ZoneNetwork.curveOf(e).flow(meanM)))
+        .toList();
+  }
+
+  private static boolean apart(EmitterType a, EmitterType b) {
+    double ratio = a.nominalFlowM3PerS() / b.nominalFlowM3PerS();
+    return ratio >= APART || ratio <= 1 / APART;
+  }
+
+  /** Whether a type is of a sort that the zone has, sold here, and works at its pressures. */
+  private boolean fits(EmitterType e, Set<EmitterType> has, ZoneResult zone) {
+    boolean like = false;
+    boolean bears = true;
+    for (EmitterType type : has) {
+      like |= sameSort(e, type);
+      bears &= e.maxPressurePa() >= type.maxPressurePa();
+    }
+    return like
+        && bears
+        && e.market().serves(with.grove().preferences().units())
+        && e.minPressurePa() <= zone.minPressurePa()
+        && e.maxPressurePa() >= zone.maxPressurePa()
+        && e.filterOpeningM() >= zone.design().filter().openingM() - 1e-9;
+  }
+
+  private static boolean sameSort(EmitterType a, EmitterType b) {
+    return a.compensating() == b.compensating()
+        && a.shutOffPressurePa().isPresent() == b.shutOffPressurePa().isPresent();
+  }
+
+  /** Those of the same sort with clearly smaller ratings. */
+  private static List<EmitterOption.Rated> smaller(
+      List<EmitterOption.Rated> sorts, EmitterOption.Rated full) {
+    EmitterType type = full.type();
     List<EmitterOption.Rated> smaller = new ArrayList<>();
     double last = 0;
-    for (EmitterType e : fit) {
-      if (e.nominalFlowM3PerS() >= APART * last
+    for (EmitterOption.Rated sort : sorts) {
+      EmitterType e = sort.type();
+      if (sameSort(e, type)
+          && e.nominalFlowM3PerS() >= APART * last
           && type.nominalFlowM3PerS() >= APART * e.nominalFlowM3PerS()) {
         last = e.nominalFlowM3PerS();
-        smaller.add(new EmitterOption.Rated(e, ZoneNetwork.curveOf(e).flow(meanM)));
+        smaller.add(sort);
       }
     }
     return smaller;

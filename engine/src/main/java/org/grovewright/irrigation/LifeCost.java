@@ -14,6 +14,11 @@ package org.grovewright.irrigation;
  */
 public record LifeCost(
     double pipe, double fittings, double workS, double labour, double wastedM3, double water) {
+  /** Money that is paid out for goods. */
+  public double cash() {
+    return pipe + fittings;
+  }
+
   /** All money together. */
   public double total() {
     return pipe + fittings + labour + water;

@@ -17,6 +17,7 @@ import org.grovewright.catalogue.Catalogue;
  * @param goodUniformity design emission uniformity to be reached, share
  * @param supplyShare share of the supply's flow that a zone may draw
  * @param lossAllowanceM head set aside for losses before they are known, metres
+ * @param screenLoadingMPerS flow through a filter by the area of its screen, m3/s per m2
  * @param catchCans emitters of a zone whose flow is measured with cans
  * @param serviceClearM distance from a buried service within which the trench is remarked on,
  *     metres
@@ -29,6 +30,8 @@ import org.grovewright.catalogue.Catalogue;
  * @param rigidPieceM length in which rigid pipe is sold, metres
  * @param tooMuch share of its need above which a plant counts as overwatered
  * @param leastExcessM3PerS excess of water that is worth a remark, m3/s
+ * @param sortsPerZone most sorts of emitter behind one valve
+ * @param sortsInAll most sorts of emitter in a system
  * @param emitterWorthM3 water whose saving in the years planned is worth one emitter more, m3
  */
 record Rulebook(
@@ -44,6 +47,7 @@ record Rulebook(
     double goodUniformity,
     double supplyShare,
     double lossAllowanceM,
+    double screenLoadingMPerS,
     int catchCans,
     double serviceClearM,
     double mainClearM,
@@ -54,6 +58,8 @@ record Rulebook(
     double rigidPieceM,
     double tooMuch,
     double leastExcessM3PerS,
+    int sortsPerZone,
+    int sortsInAll,
     double emitterWorthM3) {
 
   static Rulebook of(Catalogue catalogue) {
@@ -70,6 +76,7 @@ record Rulebook(
         value(catalogue, "good-uniformity"),
         value(catalogue, "supply-share"),
         value(catalogue, "loss-allowance"),
+        value(catalogue, "screen-loading"),
         (int) value(catalogue, "catch-cans"),
         value(catalogue, "service-clearance"),
         value(catalogue, "main-clearance"),
@@ -80,6 +87,8 @@ record Rulebook(
         value(catalogue, "rigid-piece"),
         value(catalogue, "too-much"),
         value(catalogue, "least-excess"),
+        (int) value(catalogue, "sorts-per-zone"),
+        (int) value(catalogue, "sorts-in-all"),
         value(catalogue, "emitter-worth"));
   }
 

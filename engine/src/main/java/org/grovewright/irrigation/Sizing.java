@@ -393,7 +393,8 @@ final class Sizing {
   }
 
   /**
-   * The filter all zones share: fine enough for every emitter, wide enough for the largest zone.
+   * The filter all zones share: fine enough for every emitter, its screen and its ports large
+   * enough for the largest zone.
    */
   private Filter filterFor(List<Fitted> zones) {
     if (grove.watering().filterKey().isPresent()) {
@@ -415,21 +416,17 @@ final class Sizing {
     boolean tank = grove.supply().kind() == Supply.SupplyKind.GRAVITY_TANK;
     Comparator<Filter> order =
         tank
-            ? Comparator.comparingDouble(f -> lossAt(f, needed))
+            ? Comparator.comparingDouble(f -> f.lossPa(needed))
             : Comparator.comparingDouble(Filter::ratedFlowM3PerS);
     List<Filter> fine =
         catalogue.filters().values().stream().filter(f -> f.openingM() <= widest + 1e-9).toList();
     List<Filter> from = fine.isEmpty() ? List.copyOf(catalogue.filters().values()) : fine;
     return from.stream()
         .filter(f -> f.ratedFlowM3PerS() >= needed)
+        .filter(f -> f.screenAreaM2() * rules.screenLoadingMPerS() >= needed)
         .min(order.thenComparing(Filter::key))
         .or(() -> from.stream().max(Comparator.comparingDouble(Filter::ratedFlowM3PerS)))
         .orElseThrow(() -> new IllegalStateException("the catalogue has no filter"));
-  }
-
-  private static double lossAt(Filter filter, double flow) {
-    double share = flow / filter.ratedFlowM3PerS();
-    return filter.lossAtRatedPa() * share * share;
   }
 
   /** No regulator where the pressure needs none, else those that fit, the cheapest first. */

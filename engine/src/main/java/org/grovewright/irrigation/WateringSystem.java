@@ -69,7 +69,7 @@ public record WateringSystem(
     DesignSite with = siteOf(grove, catalogue, needs, terrain, supply, findings);
     Rulebook rules = with.rules();
     Alternatives ways = Alternatives.of(with);
-    EmitterStaging staging = new EmitterStaging(with, monthly(needs));
+    EmitterStaging staging = new EmitterStaging(with, ways.planned(), monthly(needs));
     List<ZoneResult> zones = new ArrayList<>();
     List<MixedNeeds> mixed = new ArrayList<>();
     for (ZoneResult zone : ways.planned().zones()) {
@@ -82,6 +82,7 @@ public record WateringSystem(
     findings.addAll(remarks(byYear, grove, rules));
     findings.addAll(new OneSide(with).remarks(zones));
     SystemFigures.enter(byYear, grove, rules, book);
+    FilterFigures.enter(zones, rules, book);
     MixedNeedsFigures.enter(mixed, grove, rules, book);
     List<Requirement> requirements = goods.enter(book);
     List<Alternative> shown =

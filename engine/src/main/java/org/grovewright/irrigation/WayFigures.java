@@ -34,6 +34,16 @@ final class WayFigures {
     enterWater(as);
     LifeCost cost = as.cost();
     book.enter(
+        as.figureId("cash"),
+        "Goods to be paid for: " + as.name(),
+        cost.cash(),
+        Kind.MONEY,
+        Working.of(
+            "pipe + fittings",
+            "sum of its parts",
+            new Input("pipe", cost.pipe(), Kind.MONEY, as.figureId("pipe")),
+            new Input("fittings", cost.fittings(), Kind.MONEY, as.figureId("fittings"))));
+    book.enter(
         as.figureId("cost"),
         "Cost over " + Math.round(costs.lifeYears()) + " years: " + as.name(),
         cost.total(),
@@ -120,13 +130,10 @@ final class WayFigures {
         Kind.MONEY,
         Working.of(
             "hours x value of an hour",
-            "your own work counts nothing unless you give it a value",
+            "a value of your time, not money that you pay out",
             new Input("work", as.cost().workS(), Kind.WORK_TIME, as.figureId("work")),
             new Input(
-                "value of an hour",
-                costs.labourPerS() * 3600,
-                Kind.MONEY,
-                "catalogue: constants, irrigation.labour-value")));
+                "value of an hour", costs.labourPerS() * 3600, Kind.MONEY, costs.hourOrigin())));
   }
 
   private void enterWater(Alternative as) {

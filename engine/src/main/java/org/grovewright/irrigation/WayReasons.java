@@ -105,6 +105,23 @@ final class WayReasons {
         before = " ";
       }
     }
+    if (way.tooManySorts()) {
+      double less = cheapest.cost().total() - way.cost().total();
+      double litres = cheapest.cost().wastedM3() - way.cost().wastedM3();
+      sentence
+          .say(before + "It takes ")
+          .say(way.sorts(), Kind.COUNT)
+          .say(" sorts of emitter where ")
+          .say(cheapest.sorts(), Kind.COUNT)
+          .say(" are planned. Over ")
+          .say(costs.lifeYears(), Kind.COUNT)
+          .say(" years it would cost ")
+          .say(Math.abs(less), Kind.MONEY)
+          .say(less < 0 ? " more and give " : " less and give ")
+          .say(Math.abs(litres), Kind.WATER_VOLUME)
+          .say(litres < 0 ? " more water in excess." : " less water in excess.");
+      before = " ";
+    }
     if (way.hoursShort() > 1e-9) {
       sentence
           .say(before + "At the peak it would run for ")

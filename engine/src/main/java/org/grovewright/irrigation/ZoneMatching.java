@@ -1,68 +1,229 @@
 package org.grovewright.irrigation;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.grovewright.catalogue.EmitterType;
 import org.grovewright.catalogue.Regulator;
 import org.grovewright.model.Supply;
 
-/** Gives the plants of a zone the emitters that {@link EmitterMatch} finds. */
+/**
+ * Gives the plants of a zone the emitters that {@link EmitterMatch} finds among few sorts, and says
+ * which few sorts serve the zones of a system best.
+ */
 final class ZoneMatching {
   private static final double DAY_S = 86_400;
 
+  /** Sorts of which all combinations are tried. */
+  private static final int MOST_COMBINED = 6;
+
   private final DesignSite with;
   private final EmitterChoice choice;
+  private final EmitterPolicy policy;
   private final Map<OptionKey, List<EmitterMatch.Option>> options = new HashMap<>();
-  private final Map<MatchKey, List<List<LateralLayout.Served>>> known = new HashMap<>();
+  private final Map<MatchKey, Matched> known = new HashMap<>();
 
-  ZoneMatching(DesignSite with, EmitterChoice choice) {
+  ZoneMatching(DesignSite with, EmitterPolicy policy) {
     this.with = with;
-    this.choice = choice;
+    this.policy = policy;
+    this.choice =
+        new EmitterChoice(
+            with.catalogue(),
+            with.rules(),
+            with.grove().preferences().units(),
+            with.expectedPressurePa(),
+            policy);
   }
 
-  /** What the emitters of a zone depend on within one design. */
-  private record MatchKey(List<LateralWish> laterals, int zones) {}
+  /** The emitters that are chosen from. */
+  EmitterChoice choice() {
+    return choice;
+  }
 
-  private record OptionKey(Optional<EmitterType> given, boolean main) {}
+  /** What the emitters of a zone depend on. */
+  private record MatchKey(
+      List<List<Integer>> plants, List<EmitterType> sorts, double flowLimit, int zones) {}
+
+  private record OptionKey(Optional<EmitterType> given, boolean main, List<EmitterType> sorts) {}
+
+  /** The emitters of a zone, by lateral, and what they and their water come to over the life. */
+  private record Matched(List<List<LateralLayout.Served>> served, double money) {}
+
+  /**
+   * The sorts of emitter that the zones of a system share, so few as the policy wants, and of all
+   * so few those with which emitters and water cost least; none where there is no limit.
+   *
+   * @param usual for each zone its plants by lateral with their usual emitters
+   * @param flowLimit flow that a zone may draw, m3/s
+   */
+  List<EmitterType> sorts(
+      List<ZoneWish> zones, List<List<List<LateralLayout.Served>>> usual, double flowLimit) {
+    if (!policy.sorts().limits()) {
+      return List.of();
+    }
+    double enough = 0;
+    for (List<List<LateralLayout.Served>> zone : usual) {
+      for (List<LateralLayout.Served> lateral : zone) {
+        for (LateralLayout.Served p : lateral) {
+          enough = Math.max(enough, with.peakNeed()[p.plant()] / longestShare(zones.size()));
+        }
+      }
+    }
+    List<EmitterType> all = choice.ratings(enough, with.costs()::unitPrice);
+    if (all.size() > MOST_COMBINED) {
+      all = mostUsed(all, zones, usual, flowLimit);
+    }
+    if (all.size() <= policy.sorts().perZone()) {
+      return all;
+    }
+    List<EmitterType> best = all;
+    double least = Double.POSITIVE_INFINITY;
+    for (List<EmitterType> some : combinations(all, policy.sorts().inAll())) {
+      double money = 0;
+      for (int z = 0; z < zones.size(); z++) {
+        if (usual.get(z).stream().anyMatch(lateral -> !lateral.isEmpty())) {
+          money += money(zones.get(z), usual.get(z), some, flowLimit, zones.size());
+        }
+      }
+      if (money < least) {
+        least = money;
+        best = some;
+      }
+    }
+    return best;
+  }
+
+  /** Those sorts that most plants would have if all of them were there. */
+  private List<EmitterType> mostUsed(
+      List<EmitterType> all,
+      List<ZoneWish> zones,
+      List<List<List<LateralLayout.Served>>> usual,
+      double flowLimit) {
+    Map<EmitterType, Integer> plants = new LinkedHashMap<>();
+    all.forEach(sort -> plants.put(sort, 0));
+    for (int z = 0; z < zones.size(); z++) {
+      if (usual.get(z).stream().anyMatch(lateral -> !lateral.isEmpty())) {
+        for (List<LateralLayout.Served> lateral :
+            matched(zones.get(z), usual.get(z), all, flowLimit, zones.size()).served()) {
+          lateral.forEach(p -> plants.computeIfPresent(p.emitter(), (sort, n) -> n + 1));
+        }
+      }
+    }
+    Set<EmitterType> kept = new HashSet<>();
+    plants.entrySet().stream()
+        .sorted(Comparator.comparingInt((Map.Entry<EmitterType, Integer> e) -> -e.getValue()))
+        .limit(MOST_COMBINED)
+        .forEach(entry -> kept.add(entry.getKey()));
+    return all.stream().filter(kept::contains).toList();
+  }
+
+  /** All lists of so many, or of all where there are no more. */
+  private static <T> List<List<T>> combinations(List<T> all, int number) {
+    if (number >= all.size()) {
+      return List.of(all);
+    }
+    List<List<T>> combinations = new ArrayList<>();
+    for (int bits = 0; bits < 1 << all.size(); bits++) {
+      if (Integer.bitCount(bits) == number) {
+        List<T> some = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+          if ((bits >> i & 1) == 1) {
+            some.add(all.get(i));
+          }
+        }
+        combinations.add(some);
+      }
+    }
+    return combinations;
+  }
 
   /**
    * The emitters of a zone.
    *
    * @param usual its plants, by lateral, with the emitters they have where the owner fixed them
+   * @param sorts sorts that the system has; none leaves them open
    * @param flowLimit flow that it may draw, m3/s
    * @param zones number of zones that share the hours of a day
    */
   List<List<LateralLayout.Served>> of(
-      ZoneWish zone, List<List<LateralLayout.Served>> usual, double flowLimit, int zones) {
-    return known.computeIfAbsent(
-        new MatchKey(zone.laterals(), zones), key -> matched(zone, usual, flowLimit, zones));
+      ZoneWish zone,
+      List<List<LateralLayout.Served>> usual,
+      List<EmitterType> sorts,
+      double flowLimit,
+      int zones) {
+    return best(zone, usual, sorts, flowLimit, zones).served();
   }
 
-  private List<List<LateralLayout.Served>> matched(
-      ZoneWish zone, List<List<LateralLayout.Served>> usual, double flowLimit, int zones) {
-    List<EmitterMatch.Plant> plants = plants(zone, usual, zones);
-    int[] chosen = match(plants, usual, flowLimit).best(longestShare(zones)).options();
+  /** What emitters and water of a zone come to over the life, were the pressure the same at all. */
+  double money(
+      ZoneWish zone,
+      List<List<LateralLayout.Served>> usual,
+      List<EmitterType> sorts,
+      double flowLimit,
+      int zones) {
+    return best(zone, usual, sorts, flowLimit, zones).money();
+  }
+
+  private Matched best(
+      ZoneWish zone,
+      List<List<LateralLayout.Served>> usual,
+      List<EmitterType> sorts,
+      double flowLimit,
+      int zones) {
+    Matched best = null;
+    for (List<EmitterType> some : combinations(sorts, policy.sorts().perZone())) {
+      Matched matched = matched(zone, usual, some, flowLimit, zones);
+      if (best == null || matched.money() < best.money()) {
+        best = matched;
+      }
+    }
+    return best;
+  }
+
+  private Matched matched(
+      ZoneWish zone,
+      List<List<LateralLayout.Served>> usual,
+      List<EmitterType> sorts,
+      double flowLimit,
+      int zones) {
+    MatchKey key =
+        new MatchKey(
+            zone.laterals().stream().map(LateralWish::plants).toList(), sorts, flowLimit, zones);
+    Matched matched = known.get(key);
+    if (matched == null) {
+      matched = match(zone, usual, sorts, flowLimit, zones);
+      known.put(key, matched);
+    }
+    return matched;
+  }
+
+  private Matched match(
+      ZoneWish zone,
+      List<List<LateralLayout.Served>> usual,
+      List<EmitterType> sorts,
+      double flowLimit,
+      int zones) {
+    List<EmitterMatch.Plant> plants = plants(zone, usual, sorts, zones);
+    EmitterMatch.Choice best = match(plants, usual, flowLimit).best(longestShare(zones));
     List<List<LateralLayout.Served>> matched = new ArrayList<>();
     int next = 0;
     for (List<LateralLayout.Served> lateral : usual) {
       List<LateralLayout.Served> here = new ArrayList<>();
       for (LateralLayout.Served p : lateral) {
-        EmitterMatch.Option option = plants.get(next).options().get(chosen[next]);
+        EmitterMatch.Option option = plants.get(next).options().get(best.options()[next]);
         here.add(
             new LateralLayout.Served(p.plant(), p.id(), p.at(), option.type(), option.count()));
         next++;
       }
       matched.add(here);
     }
-    return matched;
-  }
-
-  /** What emitters and water of a zone come to over the life, were the pressure the same at all. */
-  double money(ZoneWish zone, List<List<LateralLayout.Served>> usual, double flowLimit, int zones) {
-    return match(plants(zone, usual, zones), usual, flowLimit).best(longestShare(zones)).money();
+    return new Matched(matched, best.money());
   }
 
   private EmitterMatch match(
@@ -103,11 +264,11 @@ final class ZoneMatching {
   }
 
   private List<EmitterMatch.Plant> plants(
-      ZoneWish zone, List<List<LateralLayout.Served>> usual, int zones) {
+      ZoneWish zone, List<List<LateralLayout.Served>> usual, List<EmitterType> sorts, int zones) {
     List<EmitterMatch.Plant> plants = new ArrayList<>();
     for (int l = 0; l < usual.size(); l++) {
       for (LateralLayout.Served p : usual.get(l)) {
-        plants.add(plant(zone.laterals().get(l), p, zones));
+        plants.add(plant(zone.laterals().get(l), p, sorts, zones));
       }
     }
     return plants;
@@ -127,7 +288,8 @@ final class ZoneMatching {
         * with.rules().efficiency();
   }
 
-  private EmitterMatch.Plant plant(LateralWish lateral, LateralLayout.Served usual, int zones) {
+  private EmitterMatch.Plant plant(
+      LateralWish lateral, LateralLayout.Served usual, List<EmitterType> sorts, int zones) {
     boolean main = with.zoning().isMain(usual.plant());
     Optional<EmitterType> given = main ? lateral.emitter() : lateral.companionEmitter();
     double[] need = with.costs().overwatering().needs(usual.plant());
@@ -140,8 +302,11 @@ final class ZoneMatching {
     }
     List<EmitterMatch.Option> all =
         options.computeIfAbsent(
-            new OptionKey(given, main),
-            key -> choice.options(key.given(), key.main(), with.costs()::unitPrice));
+            new OptionKey(given, main, sorts),
+            key ->
+                choice
+                    .among(key.sorts())
+                    .options(key.given(), key.main(), with.costs()::unitPrice));
     return new EmitterMatch.Plant(need, inTime(all, need, longestShare(zones)));
   }
 

@@ -2,6 +2,7 @@ package org.grovewright.model;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
@@ -14,6 +15,7 @@ import java.util.OptionalInt;
  * @param regulatorKey catalogue key of the regulator; empty lets us choose
  * @param choose short name of the way to build it that the owner chose among those compared; empty
  *     lets us choose
+ * @param wishes what the owner wants of a proposal
  * @param zones the zones; empty only where a proposal is wanted
  */
 public record Watering(
@@ -23,11 +25,39 @@ public record Watering(
     Optional<String> filterKey,
     Optional<String> regulatorKey,
     Optional<String> choose,
+    Wishes wishes,
     List<Zone> zones) {
+  /** Watering by an owner who leaves us the choice of how it is proposed. */
+  public Watering(
+      boolean propose,
+      Optional<String> mainPipeKey,
+      List<Point> mainRoute,
+      Optional<String> filterKey,
+      Optional<String> regulatorKey,
+      Optional<String> choose,
+      List<Zone> zones) {
+    this(propose, mainPipeKey, mainRoute, filterKey, regulatorKey, choose, Wishes.NONE, zones);
+  }
+
   /** Copies the lists. */
   public Watering {
     mainRoute = List.copyOf(mainRoute);
     zones = List.copyOf(zones);
+  }
+
+  /**
+   * What an owner wants of a proposal; what is empty is left to what is usual.
+   *
+   * @param emitterSorts most sorts of emitter behind one valve
+   * @param emitterSortsInAll most sorts of emitter in all
+   * @param hourOfWork money in the plan's currency that an hour of work counts when ways to build
+   *     the watering are compared
+   */
+  public record Wishes(
+      OptionalInt emitterSorts, OptionalInt emitterSortsInAll, OptionalDouble hourOfWork) {
+    /** No wishes. */
+    public static final Wishes NONE =
+        new Wishes(OptionalInt.empty(), OptionalInt.empty(), OptionalDouble.empty());
   }
 
   /**

@@ -16,6 +16,8 @@ public enum Kind {
   WATER_DEPTH_RATE("m/s"),
   /** Depth of water per time read by the hour (infiltration, application), in metres per second. */
   INFILTRATION("m/s"),
+  /** Small area such as that of a filter screen, in square metres. */
+  SCREEN_AREA("m2"),
   /** Area, in square metres. */
   AREA("m2"),
   /** Volume of soil, mulch or other bulk goods, in cubic metres. */

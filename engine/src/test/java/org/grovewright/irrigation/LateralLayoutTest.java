@@ -28,6 +28,7 @@ class LateralLayoutTest {
           0.8,
           130e-6,
           0.1,
+          EmitterType.Pattern.DRIPPER,
           Market.ANY,
           "made up for this test");
   private static final LateralLayout.Rules RULES = new LateralLayout.Rules(0.3, 0.4, 0.5, 0.6);

@@ -42,6 +42,7 @@ class StagedChoiceTest {
         0.8,
         130e-6,
         0.1,
+        EmitterType.Pattern.DRIPPER,
         Market.ANY,
         "made up for this test");
   }

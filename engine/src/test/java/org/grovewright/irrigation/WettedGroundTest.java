@@ -30,6 +30,7 @@ class WettedGroundTest {
             diameter,
             130e-6,
             0.1,
+            EmitterType.Pattern.DRIPPER,
             Market.ANY,
             "made up for this test");
     return new Outlet("o", 0, type, new Point(STEM.x() + x, STEM.y() + y), 0, 0);

@@ -235,6 +235,7 @@ public final class Samples {
                 0.6,
                 1e-4,
                 0.2,
+                EmitterType.Pattern.DRIPPER,
                 Market.ANY,
                 source)),
         Map.of(),

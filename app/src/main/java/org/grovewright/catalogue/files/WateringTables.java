@@ -97,6 +97,7 @@ final class WateringTables {
                   0,
                   5,
                   "length of tubing whose friction equals the loss at its barb"),
+              choice("pattern", "how it gives its water", EmitterType.Pattern.class),
               market(),
               source()),
           List.of(
@@ -127,6 +128,7 @@ final class WateringTables {
                   v.si("wetted_diameter_m"),
                   v.si("filter_opening_um"),
                   v.si("barb_loss_m"),
+                  v.choice("pattern", EmitterType.Pattern.class),
                   v.choice("market", Market.class),
                   v.source()));
 
@@ -138,6 +140,8 @@ final class WateringTables {
               key("key of the filter"),
               text("name", "name in plain words"),
               number("opening_um", "um", 10, 2000, "size of its openings").over(1e6),
+              number("mesh", "", 5, 1000, "openings in an inch of its screen"),
+              number("screen_area_cm2", "cm2", 5, 50_000, "area of its screen or discs").over(1e4),
               flow("rated_flow_l_per_h", 50, 100_000, "highest flow for continuous use"),
               pressure("loss_at_rated_kpa", 0.1, 200, "pressure lost at that flow when clean"),
               pressure("dirty_allowance_kpa", 0, 200, "pressure to allow for dirt"),
@@ -149,6 +153,8 @@ final class WateringTables {
                   v.text("key"),
                   v.text("name"),
                   v.si("opening_um"),
+                  v.si("mesh"),
+                  v.si("screen_area_cm2"),
                   v.si("rated_flow_l_per_h"),
                   v.si("loss_at_rated_kpa"),
                   v.si("dirty_allowance_kpa"),

@@ -331,6 +331,10 @@ public final class DescriptionWriter {
         .put("filter", watering.filterKey())
         .put("regulator", watering.regulatorKey())
         .put("choose", watering.choose());
+    Watering.Wishes wishes = watering.wishes();
+    wishes.emitterSorts().ifPresent(number -> group.put("emitter_sorts", number));
+    wishes.emitterSortsInAll().ifPresent(number -> group.put("emitter_sorts_in_all", number));
+    group.put("hour_of_work", wishes.hourOfWork(), Unit.NONE);
     return watering.zones().isEmpty()
         ? group
         : group.put(

@@ -125,7 +125,17 @@ enum Section {
       "kept_spread",
       "kept_height"),
   GROUND("ground", "mix", "mix_share", "hole_width", "amendments", "mulch", "fertiliser"),
-  WATERING("watering", "propose", "main", "filter", "regulator", "choose", "zones"),
+  WATERING(
+      "watering",
+      "propose",
+      "main",
+      "filter",
+      "regulator",
+      "choose",
+      "emitter_sorts",
+      "emitter_sorts_in_all",
+      "hour_of_work",
+      "zones"),
   MAIN("watering.main", "pipe", "route"),
   ZONE("watering.zones[]", "id", "laterals"),
   LATERAL(

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import org.grovewright.catalogue.Catalogue;
@@ -59,7 +60,32 @@ final class WateringReader {
         fields.key("filter", catalogue.filters(), "filter"),
         fields.key("regulator", catalogue.regulators(), "regulator"),
         chosen(fields, propose),
+        wishes(fields),
         zones);
+  }
+
+  private static Watering.Wishes wishes(Fields fields) {
+    OptionalInt sorts =
+        fields.get("emitter_sorts").map(v -> v.whole(1, 12)).orElse(OptionalInt.empty());
+    OptionalInt inAll =
+        fields.get("emitter_sorts_in_all").map(v -> v.whole(1, 24)).orElse(OptionalInt.empty());
+    if (sorts.isPresent() && inAll.isPresent() && inAll.getAsInt() < sorts.getAsInt()) {
+      fields
+          .get("emitter_sorts_in_all")
+          .ifPresent(
+              v -> v.problem("is less than emitter_sorts, the most behind one valve; raise it"));
+    }
+    OptionalDouble hour =
+        fields
+            .get("hour_of_work")
+            .map(
+                v ->
+                    v.number(
+                        new Range(0, 100_000),
+                        "an amount of money without its currency, such as 20; 0 if your own time"
+                            + " counts nothing"))
+            .orElse(OptionalDouble.empty());
+    return new Watering.Wishes(sorts, inAll, hour);
   }
 
   private static Optional<String> chosen(Fields fields, boolean propose) {

@@ -326,7 +326,17 @@ final class Groves {
         maybe(() -> pick(catalogue.filters().keySet())),
         maybe(() -> pick(catalogue.regulators().keySet())),
         propose ? maybe(() -> "loop-compensating-matched-2-to-6-1-zone") : Optional.empty(),
+        wishes(),
         zones);
+  }
+
+  private Watering.Wishes wishes() {
+    return random.nextBoolean()
+        ? Watering.Wishes.NONE
+        : new Watering.Wishes(
+            OptionalInt.of(1 + random.nextInt(4)),
+            OptionalInt.of(4 + random.nextInt(4)),
+            OptionalDouble.of(random.nextInt(40)));
   }
 
   private Watering.Lateral lateral(Row row, boolean propose) {
