@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Locale;
 import org.grovewright.model.Grove;
 import org.grovewright.quantity.Kind;
-import org.grovewright.season.Chance;
 import org.grovewright.season.Outcome;
 import org.grovewright.season.PlantHistory;
 import org.grovewright.season.SeasonPlan;
@@ -68,13 +67,13 @@ final class SeasonsText {
     }
     List<String> zones =
         line.zones().stream()
-            .map(z -> Words.zone(z.zone()) + " " + z.minutes() + " minutes")
+            .map(z -> Words.zone(z.zone()) + " for " + z.minutes() + " minutes")
             .toList();
     return "Programme "
         + line.letter()
-        + ": start at "
+        + ". "
         + SeasonWords.starts(line)
-        + "; at 100 per cent "
+        + "; at 100 per cent run "
         + Words.and(zones)
         + " after each start.\n"
         + TextTable.of(rows);
@@ -116,7 +115,7 @@ final class SeasonsText {
             "Zone",
             "Years of ten beyond limit",
             "likely range",
-            "one or more in ten years",
+            "one or more in ten years (range)",
             "Stressed days a year",
             "Longest spell",
             "Worst year",
@@ -134,7 +133,7 @@ final class SeasonsText {
                         decimal(plant.chance().low() * 10)
                             + " to "
                             + decimal(plant.chance().high() * 10),
-                        Math.round(Chance.atLeastOnce(plant.failedShare(), 10) * 100) + " %",
+                        ReaderUnits.plainSpaces(SeasonWords.inTenYears(plant.chance())),
                         decimal(plant.meanStressedDays()),
                         String.valueOf(plant.longestSpell()),
                         plant.failedYears() == 0 ? "" : String.valueOf(plant.worst().year()),

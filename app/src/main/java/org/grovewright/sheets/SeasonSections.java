@@ -59,20 +59,22 @@ final class SeasonSections {
           new Block.Heading("Before this card: the emitters of year " + plan.card().planYear()));
       blocks.add(
           Block.Paragraph.of(
-              "The plants have grown, and this card counts on their new emitters. Fit these first: "
-                  + String.join(" ", changes)));
+              "The plants have grown, and this card counts on their new emitters. Fit these"
+                  + " first:"));
+      blocks.add(
+          new Block.Remarks(
+              false, changes.stream().map(change -> new Block.Remark("", change)).toList()));
     }
     for (TimerCard.Line line : plan.card().programmes()) {
       blocks.add(new Block.Heading("Programme " + line.letter()));
       List<String> zones =
           line.zones().stream()
-              .map(z -> Words.zone(z.zone()) + " " + z.minutes() + " minutes")
+              .map(z -> Words.zone(z.zone()) + " for " + z.minutes() + " minutes")
               .toList();
       blocks.add(
           Block.Paragraph.of(
-              "Start at "
-                  + SeasonWords.starts(line)
-                  + ". After each start "
+              SeasonWords.starts(line)
+                  + ". After each start run "
                   + Words.and(zones)
                   + ", at 100 per cent. On the first of each month set the percentage and the days"
                   + " between waterings of that month."));
@@ -195,6 +197,19 @@ final class SeasonSections {
               tradeChart(),
               "The least water found for each risk: how many years in ten the worst plant passes"
                   + " its limit. Less water is to the left, less risk is down."));
+      blocks.add(
+          new Block.Table(
+              "Water against risk",
+              List.of(
+                  Block.Column.numbers("Years in ten beyond the limit"),
+                  Block.Column.numbers("Least water found, a year")),
+              plan.trade().stream()
+                  .map(
+                      point ->
+                          List.of(
+                              Cell.of(tenths(point.worstShare() * 10)),
+                              Cell.of(units.text(point.waterM3PerYear(), Kind.WATER_VOLUME))))
+                  .toList()));
     }
     return blocks;
   }
@@ -253,7 +268,8 @@ final class SeasonSections {
             "Years in ten is how often a plant passed its limit in the years tested. So few years"
                 + " cannot say it sharply: the true number lies in the likely range nine times of"
                 + " ten. A young tree has its first summer only once; the next column says how"
-                + " likely it is that of ten such summers at least one is too dry."));
+                + " likely it is that of ten such summers at least one is too dry, with the range"
+                + " that follows from the other."));
     if (!main.isEmpty()) {
       blocks.add(table("Main plants", main));
     }
@@ -274,8 +290,10 @@ final class SeasonSections {
               workings.cell(id + ".chance", tenths(plant.failedShare() * 10)),
               workings.cell(
                   id + ".chance-high",
-                  tenths(plant.chance().low() * 10) + " to " + tenths(plant.chance().high() * 10)),
-              workings.cell(id + ".chance-in-ten"),
+                  tenths(plant.chance().low() * 10)
+                      + "\u00a0to\u00a0"
+                      + tenths(plant.chance().high() * 10)),
+              workings.cell(id + ".chance-in-ten", SeasonWords.inTenYears(plant.chance())),
               never
                   ? Cell.NONE
                   : workings.cell(id + ".stressed-days", tenths(plant.meanStressedDays())),

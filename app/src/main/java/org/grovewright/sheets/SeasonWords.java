@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.grovewright.irrigation.EmitterChange;
 import org.grovewright.model.Grove;
 import org.grovewright.quantity.Kind;
+import org.grovewright.season.Chance;
 import org.grovewright.season.Outcome;
 import org.grovewright.season.SeasonPlan;
 import org.grovewright.season.TimerCard;
@@ -138,11 +139,12 @@ public final class SeasonWords {
         .orElse("");
   }
 
-  /** The starts of a programme. */
+  /** When a programme starts, as a sentence without its end. */
   public static String starts(TimerCard.Line line) {
     return line.starts().isEmpty()
-        ? Words.count(line.startsPerDay(), "start", "starts") + " a day"
-        : line.starts().stream().map(LocalTime::toString).collect(Collectors.joining(", "));
+        ? "Start " + (line.startsPerDay() == 1 ? "once" : line.startsPerDay() + " times") + " a day"
+        : "Start at "
+            + line.starts().stream().map(LocalTime::toString).collect(Collectors.joining(", "));
   }
 
   /** How often a programme waters in a month. */
@@ -155,6 +157,20 @@ public final class SeasonWords {
   /** The days of a month's setting by the calendar, in few letters. */
   static String shortDays(TimerCard.Line line, int month) {
     return Words.shortDays(line.months().get(month - 1).rhythm().days());
+  }
+
+  /** The chance of at least one case in ten years with its range, in whole per cent. */
+  public static String inTenYears(Chance chance) {
+    return percent(chance.share())
+        + "\u00a0% ("
+        + percent(chance.low())
+        + "\u00a0to\u00a0"
+        + percent(chance.high())
+        + ")";
+  }
+
+  private static long percent(double inYear) {
+    return Math.round(Chance.atLeastOnce(inYear, 10) * 100);
   }
 
   /** The months of a year in the order in which the plan comes to them. */

@@ -42,7 +42,8 @@ final class Beginnings {
   Setting ample() {
     int[] base = new int[zones.size()];
     for (int z = 0; z < base.length; z++) {
-      double run = Math.ceil(Math.max(1, AMPLE * zones.get(z).peakMinutes() / starts));
+      double days = Math.max(1, limits.rhythm(1).everyDays());
+      double run = Math.ceil(Math.max(1, AMPLE * zones.get(z).peakMinutes() * days / starts));
       base[z] = (int) Math.min(longestRun[z], run);
     }
     int[] percent = new int[12];

@@ -16,6 +16,9 @@ final class CardMaker {
   /** Shares of years at which the trade is shown. */
   private static final double[] SHARES = {0, 0.05, 0.1, 0.2, 0.3, 0.5};
 
+  /** Share of the stressed days beyond help that may come on top of them to save water. */
+  private static final double SLACK = 0.1;
+
   private final List<List<ZoneYear>> groups;
   private final TimerLimits limits;
   private final SeasonSettings settings;
@@ -47,7 +50,8 @@ final class CardMaker {
    * @param groups the zones of each programme
    * @param chosen the setting of each programme
    * @param trade the trade between water and risk, the least risk first
-   * @param beyondHelp plants that no setting of their zone can keep, which the search leaves out
+   * @param beyondHelp plants that no setting of their zone can keep, which the search keeps about
+   *     as well as plenty of water would
    * @param beyondRule plants that no setting found keeps with the water that may be drawn
    * @param trials settings tried
    */
@@ -171,7 +175,7 @@ final class CardMaker {
 
   private ProgrammeSearch search(List<ZoneYear> group, Predicate<Setting> room) {
     List<ZoneLoad> loads =
-        group.stream().map(z -> new ZoneLoad(z.m3PerMinute(), keepable(z))).toList();
+        group.stream().map(z -> new ZoneLoad(z.m3PerMinute(), z.plants())).toList();
     return new ProgrammeSearch(loads, limits, settings.months(), years, room);
   }
 
@@ -187,6 +191,7 @@ final class CardMaker {
       for (PlantRun plant : group.get(z).plants()) {
         if (plant.failsMoreThan(target, ample.schedule(z))) {
           beyondHelp.add(plant.plantId());
+          plant.tolerate(tolerated(plant.history(ample.schedule(z)), target));
         }
       }
     }
@@ -219,6 +224,12 @@ final class CardMaker {
     return front;
   }
 
+  /** Stressed days a year that plenty of water leaves in all but so many years, and a few more. */
+  private static int tolerated(PlantHistory best, int target) {
+    int[] days = best.years().stream().mapToInt(PlantYear::stressedDays).sorted().toArray();
+    return 1 + (int) Math.ceil(days[days.length - 1 - target] * (1 + SLACK));
+  }
+
   /** The mean needs cut down to what may be drawn, where that does not keep all plants. */
   private List<Setting> shortened(
       List<ZoneYear> group,
@@ -239,7 +250,7 @@ final class CardMaker {
       }
     }
     for (int z = 0; z < group.size(); z++) {
-      for (PlantRun plant : keepable(group.get(z))) {
+      for (PlantRun plant : group.get(z).plants()) {
         if (plant.failsMoreThan(target, now.schedule(z))) {
           beyondRule.add(plant.plantId());
         }

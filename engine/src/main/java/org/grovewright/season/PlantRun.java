@@ -33,6 +33,7 @@ final class PlantRun {
   private final double m3PerMinute;
   private final PlantSoil soil;
   private final int[] order;
+  private int tolerated;
 
   /**
    * A plant under a zone.
@@ -85,7 +86,15 @@ final class PlantRun {
     return sum / (span.until() - span.from());
   }
 
-  /** Whether the plant passes its limit in more than so many years. */
+  /**
+   * Lets so many stressed days a year pass, for a plant that no setting keeps from all of them.
+   * What {@link #history} tells is not changed by it.
+   */
+  void tolerate(int days) {
+    tolerated = days;
+  }
+
+  /** Whether the plant passes its limit, on more days than are tolerated, in more years than so. */
   boolean failsMoreThan(int most, ZoneSchedule schedule) {
     int failed = 0;
     for (int i = 0; i < order.length; i++) {
@@ -107,6 +116,7 @@ final class PlantRun {
   private boolean fails(WeatherYears.Span span, ZoneSchedule schedule) {
     begin(span, schedule);
     int since = ZoneSchedule.LONG_AGO;
+    int stressed = 0;
     int set = span.from() + waitDays;
     for (int day = span.from(); day < span.until(); day++) {
       int slot = weather.slot(day);
@@ -119,7 +129,7 @@ final class PlantRun {
       }
       if (day >= set) {
         soil.day(day, mm);
-        if (soil.stressed()) {
+        if (soil.stressed() && ++stressed > tolerated) {
           return true;
         }
       }

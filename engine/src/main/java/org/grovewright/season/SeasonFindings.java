@@ -1,7 +1,9 @@
 package org.grovewright.season;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
 import org.grovewright.quantity.Kind;
@@ -16,29 +18,24 @@ final class SeasonFindings {
 
   static List<Finding> of(
       SeasonSettings settings,
+      WaterRule rule,
       WeatherYears years,
       Outcome outcome,
       CardMaker.Found found,
       boolean fits) {
     List<Finding> findings = new ArrayList<>();
-    List<String> tooDry = new ArrayList<>();
-    for (PlantHistory plant : outcome.plants()) {
-      if (found.beyondRule().contains(plant.plantId())) {
-        tooDry.add(plant.plantId());
-      }
-      if (found.beyondHelp().contains(plant.plantId())) {
-        findings.add(
-            Finding.of(
-                "season.not-kept",
-                Severity.SHORTFALL,
-                plant.plantId(),
-                "No setting of its zone keeps it above its limit in {0} of the years; the card"
-                    + " leaves it out and lets it pass its limit in {1}. Give it more emitters or a"
-                    + " zone of its own.",
-                new Quantity(settings.keptShare(), Kind.SHARE),
-                new Quantity(plant.failedShare(), Kind.SHARE)));
-      }
+    List<PlantHistory> lost =
+        outcome.plants().stream()
+            .filter(plant -> found.beyondHelp().contains(plant.plantId()))
+            .toList();
+    if (!lost.isEmpty()) {
+      findings.add(notKept(settings, rule, lost));
     }
+    List<String> tooDry =
+        outcome.plants().stream()
+            .map(PlantHistory::plantId)
+            .filter(found.beyondRule()::contains)
+            .toList();
     if (!tooDry.isEmpty()) {
       findings.add(
           Finding.of(
@@ -83,5 +80,26 @@ final class SeasonFindings {
               count));
     }
     return findings;
+  }
+
+  private static Finding notKept(SeasonSettings settings, WaterRule rule, List<PlantHistory> lost) {
+    PlantHistory worst =
+        lost.stream().max(Comparator.comparingDouble(PlantHistory::meanStressedDays)).orElseThrow();
+    String help =
+        rule.days().any()
+            ? "More emitters, a deeper mulch or a zone of their own help."
+            : "Waterings on the allowed days alone are too far apart for what their soil holds: a"
+                + " deep mulch, and a can of water or a tank of your own for the days between, help.";
+    return Finding.of(
+        "season.not-kept",
+        Severity.SHORTFALL,
+        lost.stream().map(PlantHistory::plantId).collect(Collectors.joining(", ")),
+        "No setting of the timer keeps these above their limit in {0} of the years. The card gives"
+            + " them nearly all that helps; the worst off, "
+            + worst.plantId()
+            + ", still is stressed on {1} of a mean year. "
+            + help,
+        new Quantity(settings.keptShare(), Kind.SHARE),
+        new Quantity(worst.meanStressedDays() * 86_400, Kind.DAYS));
   }
 }

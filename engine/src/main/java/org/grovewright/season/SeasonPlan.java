@@ -104,7 +104,7 @@ public record SeasonPlan(
       }
     }
     int most = settings.mostFailures(years.spans().size());
-    WateringRules rules = new WateringRules(zones, years, limits, rule, found.beyondHelp(), most);
+    WateringRules rules = new WateringRules(zones, years, limits, rule, most);
     Outcome outcome = rules.outcome(Outcome.Way.CARD, zone -> schedules.get(zone.id()));
     List<Outcome> others = rules.all(catalogue, outcome, zone -> schedules.get(zone.id()));
     Optional<List<List<LocalTime>>> starts = clock.fit(blocks(found));
@@ -125,7 +125,7 @@ public record SeasonPlan(
             found.trade(),
             traces(zones, schedules, years),
             found.trials(),
-            SeasonFindings.of(settings, years, outcome, found, starts.isPresent()));
+            SeasonFindings.of(settings, rule, years, outcome, found, starts.isPresent()));
     SeasonFigures.enter(plan, book);
     return plan;
   }

@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.irrigation.Rhythm;
@@ -24,7 +23,6 @@ final class WateringRules {
   private final WaterRule rule;
   private final WeatherYears years;
   private final int[] monthOf;
-  private final Set<String> beyondHelp;
   private final int most;
 
   /**
@@ -32,21 +30,14 @@ final class WateringRules {
    *
    * @param limits days on which water may run
    * @param rule what may be drawn
-   * @param beyondHelp plants that no setting keeps
    * @param most most years in which a plant may pass its limit
    */
   WateringRules(
-      List<ZoneYear> zones,
-      WeatherYears years,
-      TimerLimits limits,
-      WaterRule rule,
-      Set<String> beyondHelp,
-      int most) {
+      List<ZoneYear> zones, WeatherYears years, TimerLimits limits, WaterRule rule, int most) {
     this.zones = zones;
     this.limits = limits;
     this.rule = rule;
     this.years = years;
-    this.beyondHelp = beyondHelp;
     this.most = most;
     monthOf = ZoneSchedule.months(years.daily());
   }
@@ -152,7 +143,7 @@ final class WateringRules {
 
   private boolean keeps(ZoneYear zone, ZoneSchedule schedule) {
     for (PlantRun plant : zone.plants()) {
-      if (!beyondHelp.contains(plant.plantId()) && plant.failsMoreThan(most, schedule)) {
+      if (plant.failsMoreThan(most, schedule)) {
         return false;
       }
     }

@@ -17,6 +17,7 @@ import org.grovewright.quantity.FigureBook;
 import org.grovewright.water.BalanceRun;
 import org.grovewright.water.BalanceTotals;
 import org.grovewright.water.PlantSeries;
+import org.grovewright.water.PlantSoil;
 import org.grovewright.water.TestCatalogue;
 import org.grovewright.water.TestGroves;
 import org.grovewright.water.WaterNeeds;
@@ -33,6 +34,10 @@ class PlantRunTest {
   private final WeatherYears years = WeatherYears.of(grove, CATALOGUE, needs.climate(), 0);
 
   private PlantRun run(WeatherYears of, int wait) {
+    return run(of, wait, false);
+  }
+
+  private PlantRun run(WeatherYears of, int wait, boolean standing) {
     return new PlantRun(
         "tree",
         "zone-1",
@@ -40,7 +45,7 @@ class PlantRunTest {
         of,
         PlantSeries.inYear(grove, TREE, 1, needs, of.daily(), CATALOGUE),
         wait,
-        false,
+        standing,
         M3_PER_MINUTE);
   }
 
@@ -138,5 +143,80 @@ class PlantRunTest {
     double minutes =
         schedule.minutesPerYear(years.daily(), ZoneSchedule.months(years.daily()), years.spans());
     assertThat(minutes).isBetween(520.0, 530.0);
+  }
+
+  /**
+   * The half year before makes the soil, whatever it held when that began: full and all but dry
+   * come to the same water before each year, watered or not.
+   */
+  @Test
+  void halfAYearForgetsHowItBegan() {
+    WeatherYears.Span span = years.spans().get(1);
+    PlantSeries plant = PlantSeries.inYear(grove, TREE, 1, needs, years.daily(), CATALOGUE);
+    int slot = years.daily().slot(span.from());
+    for (double mm : new double[] {0, 3}) {
+      double[] missing = new double[2];
+      for (int dry = 0; dry < 2; dry++) {
+        PlantSoil soil = new PlantSoil(years.daily(), plant);
+        soil.balance().start(0, dry * 60);
+        for (int day = span.from() - PlantRun.BEFORE_DAYS; day < span.from(); day++) {
+          soil.day(day, slot, day % 3 == 0 ? mm : 0);
+        }
+        missing[dry] = soil.balance().uptakeMissingMm();
+      }
+      assertThat(missing[0]).isCloseTo(missing[1], within(0.5));
+    }
+  }
+
+  /** What stands when the year begins meets the soil that the dry months before have left. */
+  @Test
+  void aStandingPlantDoesNotBeginEachYearMoist() {
+    Climate dry = TestGroves.dailyDrySummer(2026, 5, 11);
+    LocalDate august = LocalDate.of(2026, 8, 1);
+    Grove late =
+        TestGroves.grove(
+            37, dry, TestGroves.plant("tree", "evergreen", 20, TestGroves.START.minusYears(1)));
+    late =
+        new Grove(
+            late.site(),
+            late.soil(),
+            late.climate(),
+            late.supply(),
+            late.rows(),
+            late.plantings(),
+            late.watering(),
+            late.stock(),
+            late.crew(),
+            august,
+            late.preferences());
+    WaterNeeds of = WaterNeeds.of(late, CATALOGUE, new FigureBook());
+    WeatherYears from = WeatherYears.of(late, CATALOGUE, of.climate(), 0);
+    PlantSeries series =
+        PlantSeries.inYear(late, late.plantings().get(0), 1, of, from.daily(), CATALOGUE);
+    PlantRun stood = new PlantRun("tree", "z", true, from, series, 0, true, M3_PER_MINUTE);
+    PlantRun set = new PlantRun("tree", "z", true, from, series, 0, false, M3_PER_MINUTE);
+    ZoneSchedule nothing = ZoneSchedule.constant(0, Rhythm.every(1, 0));
+    for (WeatherYears.Span span : from.spans()) {
+      boolean[] first = new boolean[2];
+      stood.year(
+          span, nothing, (day, mm, soil) -> first[0] |= day == span.from() && soil.stressed());
+      set.year(span, nothing, (day, mm, soil) -> first[1] |= day == span.from() && soil.stressed());
+      assertThat(first).as("%s", span.year()).containsExactly(true, false);
+    }
+    ZoneSchedule plenty = ZoneSchedule.constant(120, Rhythm.every(1, 0));
+    assertThat(stood.failsMoreThan(0, plenty)).isEqualTo(set.failsMoreThan(0, plenty));
+  }
+
+  @Test
+  void toleratedDaysLetAYearPass() {
+    PlantRun plant = run(years, 0);
+    ZoneSchedule nothing = ZoneSchedule.constant(0, Rhythm.every(1, 0));
+    List<PlantYear> bare = plant.history(nothing).years();
+    int most = bare.stream().mapToInt(PlantYear::stressedDays).max().orElseThrow();
+    plant.tolerate(most - 1);
+    assertThat(plant.failsMoreThan(0, nothing)).isTrue();
+    plant.tolerate(most);
+    assertThat(plant.failsMoreThan(0, nothing)).isFalse();
+    assertThat(plant.history(nothing).failedYears()).isEqualTo(years.spans().size());
   }
 }

@@ -13,6 +13,7 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
@@ -34,14 +35,40 @@ public final class WeatherCsv {
   // The year to which monthly means are assigned is of no meaning; it has no leap day.
   private static final int ANY_YEAR = 2001;
   private static final double HOTTEST_MEAN_C = 42;
+  private static final double HOTTEST_DAY_F = 135;
+
+  /** Fewer rows that share a fault are told one by one. */
+  private static final int FEW = 5;
 
   private final String file;
   private final List<WeatherProblem> problems = new ArrayList<>();
+  private final Map<Fault, List<WeatherProblem>> alike = new EnumMap<>(Fault.class);
+  private int records;
   private final List<String> headings = new ArrayList<>();
   private final List<String> ignored = new ArrayList<>();
   private final Map<WeatherColumn, Integer> places = new EnumMap<>(WeatherColumn.class);
   private final Map<WeatherColumn, WeatherColumn.Heading> meanings =
       new EnumMap<>(WeatherColumn.class);
+
+  /** What often is wrong with a whole file rather than with a row. */
+  private enum Fault {
+    SWAPPED(
+        "tmin is above tmax on %d of %d rows: the two columns are swapped; exchange their names"),
+    BACKWARDS(
+        "%d of %d rows go back in time, so the newest comes first; sort them by date, oldest first"),
+    DATES(
+        "%d of %d dates are not written as 2025-07-31, year, month and day; change their format in"
+            + " the spreadsheet and save it again"),
+    HOT(
+        "%d of %d rows are hotter than any place on earth in degrees Celsius; if they are degrees"
+            + " Fahrenheit, name the columns tmin_f and tmax_f");
+
+    private final String message;
+
+    Fault(String message) {
+      this.message = message;
+    }
+  }
 
   private WeatherCsv(String file) {
     this.file = file;
@@ -89,6 +116,7 @@ public final class WeatherCsv {
         if (headings.isEmpty()) {
           heading(record, line);
         } else {
+          records++;
           row(record, line, rows);
         }
       }
@@ -171,7 +199,13 @@ public final class WeatherCsv {
     OptionalDouble tmin = needed(WeatherColumn.TMIN, record, line);
     OptionalDouble tmax = needed(WeatherColumn.TMAX, record, line);
     if (tmin.isPresent() && tmax.isPresent() && tmin.getAsDouble() > tmax.getAsDouble()) {
-      fault(line, heading(WeatherColumn.TMIN), "is above " + heading(WeatherColumn.TMAX));
+      fault(
+          Fault.SWAPPED,
+          line,
+          heading(WeatherColumn.TMIN),
+          "is above "
+              + heading(WeatherColumn.TMAX)
+              + "; exchange the two if they were swapped, or leave out the row");
     }
     Weather.Humidity humidity =
         new Weather.Humidity(
@@ -211,6 +245,7 @@ public final class WeatherCsv {
         date = LocalDate.parse(text);
       } catch (DateTimeParseException e) {
         fault(
+            Fault.DATES,
             line,
             heading(column),
             "\"" + text + "\" is not a date of the calendar; write it as 2025-07-31");
@@ -220,6 +255,7 @@ public final class WeatherCsv {
     if (!rows.isEmpty() && !date.isAfter(rows.get(rows.size() - 1).date())) {
       WeatherTable.Row last = rows.get(rows.size() - 1);
       fault(
+          date.equals(last.date()) ? null : Fault.BACKWARDS,
           line,
           heading(column),
           (date.equals(last.date()) ? "is the same as on line " : "goes back before line ")
@@ -253,7 +289,11 @@ public final class WeatherCsv {
     }
     double value = meanings.get(column).toProgram().applyAsDouble(Double.parseDouble(text));
     if (!(value >= column.least && value <= column.greatest)) {
-      fault(line, heading(column), text + " is out of range" + allowed(column, value));
+      fault(
+          hot(column, value) ? Fault.HOT : null,
+          line,
+          heading(column),
+          text + " is out of range" + allowed(column, value));
       return OptionalDouble.empty();
     }
     return OptionalDouble.of(value);
@@ -266,11 +306,14 @@ public final class WeatherCsv {
             + " and "
             + plain(column.greatest)
             + (column.unit.isEmpty() ? "" : " " + column.unit);
-    boolean temperature = column == WeatherColumn.TMIN || column == WeatherColumn.TMAX;
-    boolean hot = temperature && value > column.greatest && value < 130;
-    return hot
+    return hot(column, value)
         ? range + "; if these are degrees Fahrenheit, name the column " + column.word() + "_f"
         : range;
+  }
+
+  private static boolean hot(WeatherColumn column, double value) {
+    boolean temperature = column == WeatherColumn.TMIN || column == WeatherColumn.TMAX;
+    return temperature && value > column.greatest && value < HOTTEST_DAY_F;
   }
 
   private static String plain(double number) {
@@ -285,8 +328,33 @@ public final class WeatherCsv {
     problems.add(new WeatherProblem(line, column, message));
   }
 
+  /** Notes a fault that may turn out to be one of the whole file; null for one that cannot. */
+  private void fault(Fault kind, int line, String column, String message) {
+    fault(line, column, message);
+    if (kind != null) {
+      alike.computeIfAbsent(kind, k -> new ArrayList<>()).add(problems.get(problems.size() - 1));
+    }
+  }
+
+  /** One problem in place of those that most rows share. */
+  private void join() {
+    alike.forEach(
+        (kind, same) -> {
+          long lines = same.stream().mapToInt(WeatherProblem::line).distinct().count();
+          boolean most = 2 * lines > records || kind == Fault.HOT;
+          if (lines >= FEW && most) {
+            problems.removeAll(same);
+            problems.add(
+                0,
+                new WeatherProblem(
+                    0, "", String.format(Locale.ROOT, kind.message, lines, records)));
+          }
+        });
+  }
+
   private void stopIfFaulty() {
     if (!problems.isEmpty()) {
+      join();
       throw new WeatherFileException(file, problems);
     }
   }

@@ -8,6 +8,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import org.grovewright.catalogue.files.CatalogueFiles;
@@ -41,6 +43,48 @@ class BadWeatherTest {
     assertThatThrownBy(() -> read("date,tmin,tmax\n" + rows.replace('#', '\n') + "\n"))
         .isInstanceOf(WeatherFileException.class)
         .hasMessageContaining(message);
+  }
+
+  /** What is wrong with a whole file is said once, not once a row. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "swapped|tmin is above tmax on 40 of 40 rows: the two columns are swapped",
+        "reversed|39 of 40 rows go back in time, so the newest comes first; sort them by date",
+        "american|28 of 40 dates are not written as 2025-07-31",
+        "fahrenheit|40 of 40 rows are hotter than any place on earth in degrees Celsius",
+      })
+  void isSaidOnceForAllRows(String guise, String message) {
+    List<String> rows = new ArrayList<>();
+    for (int i = 0; i < 40; i++) {
+      LocalDate day = LocalDate.of(2027, 6, 1).plusDays(i);
+      rows.add(
+          switch (guise) {
+            case "swapped" -> day + ",25,12";
+            case "american" ->
+                (i < 12 ? day : day.getMonthValue() + "/" + day.getDayOfMonth() + "/2027")
+                    + ",12,25";
+            case "fahrenheit" -> day + ",54,77";
+            default -> day + ",12,25";
+          });
+    }
+    if (guise.equals("reversed")) {
+      java.util.Collections.reverse(rows);
+    }
+    assertThatThrownBy(() -> read("date,tmin,tmax\n" + String.join("\n", rows) + "\n"))
+        .isInstanceOf(WeatherFileException.class)
+        .hasMessage("%s: %s".formatted(folder.resolve("w.csv"), message) + rest(guise));
+  }
+
+  private static String rest(String guise) {
+    return switch (guise) {
+      case "swapped" -> "; exchange their names";
+      case "reversed" -> ", oldest first";
+      case "american" ->
+          ", year, month and day; change their format in the spreadsheet and save it again";
+      default -> "; if they are degrees Fahrenheit, name the columns tmin_f and tmax_f";
+    };
   }
 
   @Test
