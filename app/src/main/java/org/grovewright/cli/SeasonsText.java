@@ -45,6 +45,8 @@ final class SeasonsText {
     }
     out.print("\nAgainst other ways of watering, a mean year:\n" + ways());
     out.print("\nWater against risk (least water found):\n" + trade());
+    String note = SeasonWords.riskNote(plan);
+    out.print(note.isEmpty() ? "" : note + "\n");
     out.print("\nThe plants under this card:\n" + plants());
   }
 

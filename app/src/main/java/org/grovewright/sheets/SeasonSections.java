@@ -197,6 +197,10 @@ final class SeasonSections {
               tradeChart(),
               "The least water found for each risk: how many years in ten the worst plant passes"
                   + " its limit. Less water is to the left, less risk is down."));
+      String note = SeasonWords.riskNote(plan);
+      if (!note.isEmpty()) {
+        blocks.add(Block.Paragraph.of(note));
+      }
       blocks.add(
           new Block.Table(
               "Water against risk",

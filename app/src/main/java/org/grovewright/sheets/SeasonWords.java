@@ -173,6 +173,14 @@ public final class SeasonWords {
     return Math.round(Chance.atLeastOnce(inYear, 10) * 100);
   }
 
+  /** What the risk counts of plants that nothing keeps; empty text where all can be kept. */
+  public static String riskNote(SeasonPlan plan) {
+    return plan.findings().stream().anyMatch(finding -> finding.code().equals("season.not-kept"))
+        ? "Of a plant that no setting keeps, those years count in which it is stressed on more days"
+            + " than the card lets it be."
+        : "";
+  }
+
   /** The months of a year in the order in which the plan comes to them. */
   public static List<Integer> months(Grove grove) {
     int first = grove.start().getMonthValue();

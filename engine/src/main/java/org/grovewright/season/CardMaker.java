@@ -117,15 +117,11 @@ final class CardMaker {
   private int worstFailures(List<ZoneYear> group, Setting setting) {
     int worst = 0;
     for (int z = 0; z < group.size(); z++) {
-      for (PlantRun plant : keepable(group.get(z))) {
-        worst = Math.max(worst, plant.history(setting.schedule(z)).failedYears());
+      for (PlantRun plant : group.get(z).plants()) {
+        worst = Math.max(worst, plant.failures(setting.schedule(z)));
       }
     }
     return worst;
-  }
-
-  private List<PlantRun> keepable(ZoneYear zone) {
-    return zone.plants().stream().filter(p -> !beyondHelp.contains(p.plantId())).toList();
   }
 
   /** Room in the hours beside the programmes already found and the plan's own for the others. */

@@ -94,6 +94,12 @@ final class PlantRun {
     tolerated = days;
   }
 
+  /** Years in which it passes its limit on more days than are tolerated. */
+  int failures(ZoneSchedule schedule) {
+    return (int)
+        history(schedule).years().stream().filter(year -> year.stressedDays() > tolerated).count();
+  }
+
   /** Whether the plant passes its limit, on more days than are tolerated, in more years than so. */
   boolean failsMoreThan(int most, ZoneSchedule schedule) {
     int failed = 0;

@@ -1,5 +1,6 @@
 package org.grovewright.formats.weather;
 
+import java.util.Arrays;
 import java.util.List;
 import org.grovewright.model.Climate;
 import org.grovewright.model.Climate.DayWeather;
@@ -14,6 +15,12 @@ public final class UsualTemperatures {
    * degrees or more wherever it is warmer than -20 degrees Celsius.
    */
   private static final double FARTHEST_C = 15;
+
+  /** Farther from the seasons of the place than odd weather of a few years makes a mean month. */
+  private static final double SEASONS_APART_C = 6;
+
+  /** A month with fewer days says nothing of its season. */
+  private static final int FEW_DAYS = 10;
 
   private UsualTemperatures() {}
 
@@ -36,6 +43,7 @@ public final class UsualTemperatures {
       warmer += (temperature - (usual.tminC() + usual.tmaxC()) / 2) / days.size();
     }
     if (Math.abs(warmer) <= FARTHEST_C) {
+      checkSeasons(file, days, place);
       return;
     }
     String scale =
@@ -56,5 +64,53 @@ public final class UsualTemperatures {
                     + " what is usual for those months in the grove"
                     + scale
                     + ", and otherwise see whether the file is of this place")));
+  }
+
+  /**
+   * Whether the warm months of the file are those of the place, and not those of the other half of
+   * the earth.
+   */
+  private static void checkSeasons(String file, List<DayWeather> days, Climate place) {
+    double[] sum = new double[12];
+    int[] count = new int[12];
+    for (DayWeather day : days) {
+      int month = day.date().getMonthValue() - 1;
+      sum[month] += (day.tminC() + day.tmaxC()) / 2;
+      count[month]++;
+    }
+    double[] found = new double[12];
+    double[] usual = new double[12];
+    for (int month = 0; month < 12; month++) {
+      if (count[month] < FEW_DAYS) {
+        return;
+      }
+      found[month] = sum[month] / count[month];
+      MonthNormal normal = place.normals().get(month);
+      usual[month] = (normal.tminC() + normal.tmaxC()) / 2;
+    }
+    double as = distance(found, usual, 0);
+    double shifted = distance(found, usual, 6);
+    if (as > SEASONS_APART_C && shifted < as / 2) {
+      throw new WeatherFileException(
+          file,
+          List.of(
+              new WeatherProblem(
+                  0,
+                  "",
+                  "its warm months are the cold ones of the grove; see whether the file is of this"
+                      + " place, and whether the latitude of the grove has the right sign, south"
+                      + " negative")));
+    }
+  }
+
+  /** Mean distance of the seasons of two years, each taken about its own mean. */
+  private static double distance(double[] some, double[] other, int shift) {
+    double mean = Arrays.stream(some).average().orElse(0);
+    double otherMean = Arrays.stream(other).average().orElse(0);
+    double sum = 0;
+    for (int month = 0; month < 12; month++) {
+      sum += Math.abs(some[month] - mean - (other[(month + shift) % 12] - otherMean));
+    }
+    return sum / 12;
   }
 }

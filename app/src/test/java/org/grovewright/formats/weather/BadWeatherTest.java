@@ -169,4 +169,26 @@ class BadWeatherTest {
     assertThatCode(() -> UsualTemperatures.check("w.csv", january.days(), south))
         .doesNotThrowAnyException();
   }
+
+  @Test
+  void seasonsOfTheOtherHalfOfTheEarthAreAskedAbout() throws IOException {
+    Climate place = climate("us-gravity.yaml");
+    StringBuilder turned = new StringBuilder("date,tmin,tmax\n");
+    StringBuilder right = new StringBuilder("date,tmin,tmax\n");
+    for (LocalDate day = LocalDate.of(2027, 1, 1); day.getYear() == 2027; day = day.plusDays(1)) {
+      for (int shift : new int[] {0, 6}) {
+        Climate.MonthNormal usual = place.normals().get((day.getMonthValue() - 1 + shift) % 12);
+        (shift == 0 ? right : turned)
+            .append(
+                String.format(Locale.ROOT, "%s,%.1f,%.1f%n", day, usual.tminC(), usual.tmaxC()));
+      }
+    }
+    FilledSeries other = read(turned.toString());
+    assertThatThrownBy(() -> UsualTemperatures.check("w.csv", other.days(), place))
+        .isInstanceOf(WeatherFileException.class)
+        .hasMessageContaining("its warm months are the cold ones of the grove");
+    FilledSeries own = read(right.toString());
+    assertThatCode(() -> UsualTemperatures.check("w.csv", own.days(), place))
+        .doesNotThrowAnyException();
+  }
 }
