@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.grovewright.model.Point;
 
 /** Writes where the water comes from. */
@@ -42,6 +43,13 @@ final class SupplyLines {
                   "tap",
                   sheet.place(
                       Texts.length(sheet.own(corner.x())), Texts.length(sheet.own(corner.y())))));
+    }
+    List<String> days = answers.words("waterDays", WorkLines.WEEK);
+    if (!days.isEmpty() && days.size() < WorkLines.WEEK.size()) {
+      sheet.add(
+          "  days: ["
+              + WorkLines.WEEK.stream().filter(days::contains).collect(Collectors.joining(", "))
+              + "]");
     }
     if (kind.equals(Optional.of("gravity-tank"))) {
       Optional<String> level =

@@ -7,7 +7,7 @@ import java.util.stream.Collectors;
 
 /** Writes the wish for a watering system, the money and who works when. */
 final class WorkLines {
-  private static final List<String> WEEK = List.of("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun");
+  static final List<String> WEEK = List.of("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun");
 
   private final Answers answers;
   private final Sheet sheet;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -105,6 +106,7 @@ class FirstPlanTest {
         .put("people", "2")
         .put("climate", "months");
     answers.withArray("days").add("Sat").add("Sun");
+    answers.withArray("waterDays").add("Sat").add("Wed");
     for (int i = 0; i < 12; i++) {
       answers.withArray("tmin").add(Integer.toString(8 + i % 3));
       answers.withArray("tmax").add(Integer.toString(20 + i % 3));
@@ -120,6 +122,8 @@ class FirstPlanTest {
     assertThat(grove.supply().flowTests().get(0).flowM3PerS()).isEqualTo(0.012 / 40);
     assertThat(grove.soil().depthM()).isEqualTo(0.6);
     assertThat(grove.crew().people()).isEqualTo(2);
+    assertThat(grove.supply().allowedDays().weekdays())
+        .containsExactly(DayOfWeek.WEDNESDAY, DayOfWeek.SATURDAY);
   }
 
   @Test

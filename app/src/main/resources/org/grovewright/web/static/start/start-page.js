@@ -14,7 +14,7 @@ const DAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 const STEPS = [
   { key: 'place', fields: ['units', 'name', 'latitude', 'longitude', 'half', 'elevation', 'climate', 'tmin', 'tmax', 'rain'] },
   { key: 'land', fields: ['shape', 'width', 'length', 'corners', 'north', 'slope', 'slopeRise', 'slopeRun'] },
-  { key: 'water', fields: ['supply', 'tapX', 'tapY', 'pressure', 'bucketVolume', 'bucketSeconds', 'tankLevel', 'tankVolume'] },
+  { key: 'water', fields: ['supply', 'tapX', 'tapY', 'pressure', 'bucketVolume', 'bucketSeconds', 'tankLevel', 'tankVolume', 'waterDays'] },
   { key: 'soil', fields: ['texture', 'sandLayer', 'siltLayer', 'clayLayer', 'depth', 'holeDrop', 'holeHours', 'ph'] },
   { key: 'plants', fields: ['plants', 'companion', 'planting'] },
   { key: 'work', fields: ['currency', 'times', 'people', 'days', 'from', 'until'] },
@@ -491,7 +491,41 @@ class StartPage {
             this.text('pressure', { unit: this.us ? 'psi' : 'bar', help: t('start.help.pressure') }),
             this.skip('bucket'),
           ],
+      this.dayBoxes('waterDays', t('start.help.waterDays')),
     ];
+  }
+
+  /** A box for each day of the week; none need be ticked. */
+  dayBoxes(key, help) {
+    const { t } = this;
+    const chosen = this.answers[key] ?? [];
+    const format = new Intl.DateTimeFormat(document.documentElement.lang, { weekday: 'long', timeZone: 'UTC' });
+    return h(
+      'fieldset',
+      null,
+      h('legend', null, t(`start.field.${key}`), h('span', { class: 'optional' }, ` (${t('map.optional')})`)),
+      help ? h('p', { class: 'help' }, help) : null,
+      h(
+        'div',
+        { class: 'day-list' },
+        DAYS.map((day, i) =>
+          h(
+            'label',
+            { class: 'choice' },
+            h('input', {
+              type: 'checkbox',
+              checked: chosen.includes(day),
+              onchange: (event) => {
+                const now = new Set(this.answers[key] ?? []);
+                event.target.checked ? now.add(day) : now.delete(day);
+                this.set(key, DAYS.filter((one) => now.has(one)));
+              },
+            }),
+            format.format(new Date(Date.UTC(2027, 0, 4 + i))),
+          ),
+        ),
+      ),
+    );
   }
 
   soil() {
@@ -635,37 +669,11 @@ class StartPage {
 
   work() {
     const { t } = this;
-    const days = this.answers.days ?? [];
-    const format = new Intl.DateTimeFormat(document.documentElement.lang, { weekday: 'long', timeZone: 'UTC' });
     return [
       this.select('currency', [['', t('start.noCurrency')], ...CURRENCIES.map((code) => [code, code])], { help: t('start.help.currency') }),
       this.answers.currency && this.answers.currency !== 'USD' ? this.text('times', { help: t('start.help.times', this.answers.currency) }) : null,
       this.text('people', { inputmode: 'numeric' }),
-      h(
-        'fieldset',
-        null,
-        h('legend', null, t('start.field.days'), h('span', { class: 'optional' }, ` (${t('map.optional')})`)),
-        h(
-          'div',
-          { class: 'day-list' },
-          DAYS.map((day, i) =>
-            h(
-              'label',
-              { class: 'choice' },
-              h('input', {
-                type: 'checkbox',
-                checked: days.includes(day),
-                onchange: (event) => {
-                  const now = new Set(this.answers.days ?? []);
-                  event.target.checked ? now.add(day) : now.delete(day);
-                  this.set('days', DAYS.filter((one) => now.has(one)));
-                },
-              }),
-              format.format(new Date(Date.UTC(2027, 0, 4 + i))),
-            ),
-          ),
-        ),
-      ),
+      this.dayBoxes('days'),
       h('div', { class: 'pair' }, this.text('from', { type: 'time' }), this.text('until', { type: 'time' })),
     ];
   }
