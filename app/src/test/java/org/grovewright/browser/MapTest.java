@@ -43,21 +43,21 @@ class MapTest {
     }
   }
 
-  private static void openMap(BrowserSession browser, SiteState site) {
+  static void openMap(BrowserSession browser, SiteState site) {
     browser.go("/site/" + site.id() + "/map");
     browser.find("[data-figure=cost]");
   }
 
-  private static String description(BrowserSession browser, SiteState site) {
+  static String description(BrowserSession browser, SiteState site) {
     return browser.store().sites().get(site.id()).description();
   }
 
-  private static void waitForVersion(BrowserSession browser, SiteState site, long version) {
+  static void waitForVersion(BrowserSession browser, SiteState site, long version) {
     browser.waitUntil(d -> browser.store().sites().get(site.id()).version() >= version);
   }
 
   /** Where a place of the site lies, in pixels from the middle of the map. */
-  private static int[] pixel(BrowserSession browser, double x, double y) {
+  static int[] pixel(BrowserSession browser, double x, double y) {
     String[] view = browser.find(".map-view[data-view]").getDomAttribute("data-view").split(" ");
     double resolution = Double.parseDouble(view[2]);
     return new int[] {
@@ -221,7 +221,7 @@ class MapTest {
     }
   }
 
-  private static void keys(BrowserSession browser, CharSequence... keys) {
+  static void keys(BrowserSession browser, CharSequence... keys) {
     for (CharSequence one : keys) {
       if (one.toString().contains(Keys.NULL) && one.length() > 1) {
         browser.driver().switchTo().activeElement().sendKeys(one);
@@ -232,7 +232,7 @@ class MapTest {
   }
 
   /** Presses the tabulator until what has the focus is called so. */
-  private static void tabTo(BrowserSession browser, String name) {
+  static void tabTo(BrowserSession browser, String name) {
     for (int i = 0; i < 200; i++) {
       String focused =
           (String)
@@ -248,7 +248,7 @@ class MapTest {
     throw new AssertionError("No '" + name + "' can be reached with the tabulator.");
   }
 
-  private static void heard(BrowserSession browser, String... anyOf) {
+  static void heard(BrowserSession browser, String... anyOf) {
     browser.waitUntil(
         d -> {
           String said =
@@ -313,7 +313,7 @@ class MapTest {
     }
   }
 
-  private static void draw(BrowserSession browser, double[][] points) {
+  static void draw(BrowserSession browser, double[][] points) {
     browser.find(".map-view.drawing");
     WebElement map = browser.find(".map-view");
     Actions actions = new Actions(browser.driver());

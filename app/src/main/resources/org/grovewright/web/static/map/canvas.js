@@ -23,7 +23,7 @@ function translucent(hex, share) {
 const FONT = 'system-ui, "Segoe UI", Roboto, "Noto Sans", "DejaVu Sans", sans-serif';
 
 export class MapCanvas extends EventTarget {
-  constructor(target, { lengths, shown }) {
+  constructor(target, { lengths, shown, pixelRatio = Math.min(window.devicePixelRatio, 2) }) {
     super();
     this.lengths = lengths;
     this.shown = shown;
@@ -59,6 +59,7 @@ export class MapCanvas extends EventTarget {
       pipes: layer('pipes', 6, this.pipeStyle),
       plants: layer('plants', 7, this.plantStyle),
       emitters: layer('emitters', 8, this.emitterStyle),
+      heights: layer('heights', 8, this.heightStyle),
       supply: layer('supply', 9, this.supplyStyle),
       guides: layer('guides', 10, this.guideStyle),
       draft: layer('draft', 11, this.draftStyle),
@@ -66,7 +67,7 @@ export class MapCanvas extends EventTarget {
     const interactions = ol.interaction.defaults.defaults ?? ol.interaction.defaults;
     this.map = new ol.Map({
       target,
-      pixelRatio: Math.min(window.devicePixelRatio, 2),
+      pixelRatio,
       layers: [this.photoLayer, ...Object.values(this.layers)],
       controls: [
         new ol.control.ScaleLine({ units: lengths.us ? 'us' : 'metric', minWidth: 70 }),
@@ -137,6 +138,10 @@ export class MapCanvas extends EventTarget {
       scene.fixtures.map((one) => feature(shapeOf(one.shape), { type: 'fixture', id: one.id, kind: one.kind, height: one.height })),
     );
     put('rows', scene.rows.map((row) => feature(new ol.geom.LineString(row.line), { type: 'row', id: row.id })));
+    put(
+      'heights',
+      scene.heights.map((one) => feature(new ol.geom.Point([one.x, one.y]), { type: 'height', id: String(one.index), height: one.height })),
+    );
     put('pipes', scene.pipes.map((pipe) => feature(new ol.geom.LineString(pipe.line), { type: 'pipe', pipe })));
     put(
       'plants',
@@ -150,6 +155,37 @@ export class MapCanvas extends EventTarget {
       this.fit();
     }
     this.select(this.selected);
+  }
+
+  /**
+   * Draws the map once onto a canvas element, at once, for paper.
+   *
+   * `size` in pixels of the screen, `resolution` in metres a pixel, `dots` of the canvas to a pixel.
+   */
+  picture({ size, centre, resolution, dots, onto }) {
+    const view = this.map.getView();
+    view.setCenter(centre);
+    view.setResolution(resolution);
+    this.map.setSize(size);
+    // A photo is ready for the second drawing only.
+    this.map.renderSync();
+    this.map.renderSync();
+    [onto.width, onto.height] = size.map((length) => Math.round(length * dots));
+    const pen = onto.getContext('2d');
+    pen.fillStyle = '#ffffff';
+    pen.fillRect(0, 0, onto.width, onto.height);
+    this.map
+      .getViewport()
+      .querySelectorAll('.ol-layer canvas')
+      .forEach((layer) => {
+        if (layer.width === 0) {
+          return;
+        }
+        const opacity = layer.parentNode.style.opacity || layer.style.opacity;
+        pen.globalAlpha = opacity === '' ? 1 : Number(opacity);
+        pen.drawImage(layer, 0, 0, onto.width, onto.height);
+      });
+    return onto;
   }
 
   grid({ minX, minY, maxX, maxY }) {
@@ -193,6 +229,7 @@ export class MapCanvas extends EventTarget {
     this.shown = shown;
     this.layers.pipes.setVisible(shown.pipes);
     this.layers.emitters.setVisible(shown.emitters);
+    this.layers.heights.setVisible(shown.heights);
     this.photoLayer.setVisible(shown.photo);
     this.layers.plants.changed();
   }
@@ -251,6 +288,21 @@ export class MapCanvas extends EventTarget {
       text: resolution < 0.3 ? this.label(id, { offsetX: -14, size: 14, weight: 700 }) : undefined,
     });
     return [line, start];
+  }
+
+  /** A measured height: a small triangle, as on a surveyor's plan, with the height beside it. */
+  heightStyle(feature, resolution) {
+    const chosen = this.isSelected(feature);
+    const { height } = feature.get('thing');
+    return new ol.style.Style({
+      image: new ol.style.RegularShape({
+        points: 3,
+        radius: chosen ? 9 : 6.5,
+        fill: new ol.style.Fill({ color: chosen ? this.paints.choice : this.paints.edge }),
+        stroke: new ol.style.Stroke({ color: this.paints.surface, width: 1.5 }),
+      }),
+      text: resolution < 0.25 || chosen ? this.label(this.lengths.text(height), { offsetY: 14, size: 12 }) : undefined,
+    });
   }
 
   pipeStyle(feature) {
@@ -392,11 +444,11 @@ export class MapCanvas extends EventTarget {
   }
 
   featureOf({ type, id }) {
-    const source = { outline: 'land', fixture: 'fixtures', row: 'rows', plant: 'plants', supply: 'supply' }[type];
+    const source = { outline: 'land', fixture: 'fixtures', row: 'rows', plant: 'plants', supply: 'supply', height: 'heights' }[type];
     return source && this.sources[source].getFeatures().find((one) => one.get('thing').id === id);
   }
 
-  /** What is under a pixel: of several plants the one whose stem is nearest. */
+  /** What is under a pixel: of several plants and heights the one whose stem or mark is nearest. */
   thingAt(pixel) {
     const place = this.map.getCoordinateFromPixel(pixel);
     const found = [];
@@ -410,8 +462,8 @@ export class MapCanvas extends EventTarget {
       },
       { hitTolerance: 8 },
     );
-    const rank = { supply: 0, plant: 1, row: 2, fixture: 3, outline: 4 };
-    const near = ({ feature, thing }) => (thing.type === 'plant' ? distance(feature.getGeometry().getCoordinates(), place) : 0);
+    const rank = { supply: 0, height: 1, plant: 1, row: 2, fixture: 3, outline: 4 };
+    const near = ({ feature, thing }) => (['plant', 'height'].includes(thing.type) ? distance(feature.getGeometry().getCoordinates(), place) : 0);
     const inside = ({ thing }) => thing.type !== 'outline';
     const edgeOnly = ({ thing }) =>
       thing.type === 'outline' && nearestOn(closed(this.scene.outline), place).away < 10 * this.map.getView().getResolution();
@@ -459,7 +511,7 @@ export class MapCanvas extends EventTarget {
         }
         const found = this.thingAt(event.pixel);
         const movable =
-          found && ((found.thing.type === 'plant' && found.thing.plant.movable) || found.thing.type === 'supply');
+          found && ((found.thing.type === 'plant' && found.thing.plant.movable) || ['supply', 'height'].includes(found.thing.type));
         // On a finger's screen a plant is chosen first, so that moving the map never moves a tree.
         const touch = event.originalEvent.pointerType === 'touch';
         if (!movable || (touch && !this.isSelected(found.feature))) {
@@ -631,6 +683,12 @@ export class MapCanvas extends EventTarget {
     this.sources.draft.clear();
     this.map.getTargetElement()?.classList.remove('drawing');
     this.select(this.selected);
+  }
+
+  /** Marks a place that is to be said more of before anything is made there. */
+  mark(place) {
+    this.sources.draft.clear();
+    this.sources.draft.addFeature(new ol.Feature(new ol.geom.Point(place)));
   }
 
   /** Keeps a measured line in sight. */

@@ -458,6 +458,80 @@ export function supplyChange(lengths, at) {
   return [{ type: 'set', path: '/supply/at', value: writtenPlace(lengths, at) }];
 }
 
+/** The change that puts a measured height elsewhere. */
+export function heightPlace(lengths, spot, at) {
+  return [{ type: 'set', path: `/site/heights/${spot.index}/at`, value: writtenPlace(lengths, at) }];
+}
+
+export function heightForm(context, spot) {
+  const { t, lengths, save, scene } = context;
+  const name = t('map.spot', spot.index + 1);
+  const path = `/site/heights/${spot.index}`;
+  const height = lengthField(context, t('map.field.spot'), spot.height);
+  const place = plantFields(context, spot);
+  const gone = scene.heights.length === 1 ? '/site/heights' : path;
+  return form(context, {
+    title: name,
+    fields: [h('p', { class: 'help' }, t('map.heightHelp')), height, place.both],
+    submit: t('map.save'),
+    more: h(
+      'button',
+      { type: 'button', class: 'danger', onclick: () => save(t('map.did.removeHeight', name), [{ type: 'remove', path: gone }], { gone: true }) },
+      t('map.delete'),
+    ),
+    onsubmit: () => {
+      const value = height.read();
+      const at = [place.x.read(), place.y.read()];
+      if (![value, ...at].every(Number.isFinite)) {
+        return false;
+      }
+      return save(t('map.did.changeHeight', name), [
+        ...heightPlace(lengths, spot, at),
+        { type: 'set', path: `${path}/height`, value: lengths.written(value) },
+      ]);
+    },
+  });
+}
+
+/** Heights are noted one after another, so the form stays: a click gives the place, then the height is typed. */
+export function newHeightForm(context) {
+  const { t, lengths, save } = context;
+  const height = lengthField(context, t('map.field.spot'));
+  const place = plantFields(context);
+  const element = form(context, {
+    title: t('map.add.height'),
+    fields: [h('p', { class: 'help' }, t('map.heightHelp')), h('p', { class: 'help' }, t('map.add.heightHelp')), place.both, height],
+    submit: t('map.add.this'),
+    more: h('button', { type: 'button', onclick: context.close }, t('map.done')),
+    onsubmit: () => {
+      const at = [place.x.read(), place.y.read()];
+      const value = height.read();
+      if (![value, ...at].every(Number.isFinite)) {
+        return false;
+      }
+      const stay = () => {
+        [place.x, place.y, height].forEach((one) => {
+          one.control.value = '';
+          one.problem(undefined);
+        });
+        place.x.control.focus();
+      };
+      return save(
+        t('map.did.addHeight', lengths.text(value)),
+        [{ type: 'set', path: '/site/heights/-', value: { at: writtenPlace(lengths, at), height: lengths.written(value) } }],
+        { stay },
+      );
+    },
+  });
+  element.drawn = ([at]) => {
+    context.mark(at);
+    place.x.control.value = lengths.field(at[0]);
+    place.y.control.value = lengths.field(at[1]);
+    height.control.focus();
+  };
+  return element;
+}
+
 export function mainPipeForm(context) {
   const { t, lengths, save, scene } = context;
   const main = scene.pipes.filter((pipe) => pipe.type === 'main');

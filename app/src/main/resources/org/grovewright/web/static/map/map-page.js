@@ -8,6 +8,7 @@ import * as forms from './forms-of-things.js';
 import { areaOf, distance, lengthOf, moved, nearestOn } from './geometry.js';
 import { dropPhoto, keepPhoto, keptPhoto, photoForm } from './photo.js';
 import { SiteEditor } from './site-editor.js';
+import { printsMap } from './print.js';
 import { lengthsOf } from './units.js';
 
 const FULL_GROWN = 11;
@@ -57,7 +58,7 @@ class MapPage {
     this.readOnly = Boolean(context.site?.readOnly);
     this.year = 5;
     this.step = STEPS[1];
-    this.shown = { pipes: true, emitters: true, names: true, photo: true, snap: true };
+    this.shown = { pipes: true, emitters: true, heights: true, names: true, photo: true, snap: true };
     this.selected = undefined;
     this.panelForm = undefined;
     this.lastSpecies = '';
@@ -77,6 +78,17 @@ class MapPage {
     }
     this.canvas.setYear(this.year);
     this.drawTools();
+    this.stopPrinting = printsMap(this.root, () => ({
+      t: this.t,
+      scene: this.editor.scene,
+      lengths: this.lengths,
+      shown: this.shown,
+      year: this.year,
+      yearText: this.yearText.textContent,
+      photo: this.photo,
+      name: this.context.site?.name ?? '',
+      day: new Intl.DateTimeFormat(language(), { dateStyle: 'long' }).format(new Date()),
+    }));
   }
 
   dispose() {
@@ -85,6 +97,7 @@ class MapPage {
     document.removeEventListener('keydown', this.onKey);
     window.removeEventListener('focus', this.onFocus);
     this.resize.disconnect();
+    this.stopPrinting?.();
     this.canvas.dispose();
     document.body.classList.remove('map-open');
   }
@@ -181,6 +194,7 @@ class MapPage {
       button('measure', 'measure', t('map.tool.measure'), () => this.startMeasure(), adding('measure')),
       button('photo', 'photo', t('map.tool.photo'), () => this.startPhoto(), adding('photo')),
       button('layers', 'layers', t('map.tool.layers'), () => this.showLayers(), adding('layers')),
+      this.tool('print', t('map.tool.print'), () => window.print(), { dataset: { tool: 'print' } }),
     );
     if (focused) {
       this.tools.querySelector(`[data-tool="${focused}"]`)?.focus();
@@ -375,6 +389,8 @@ class MapPage {
         return scene.fixtures.find((one) => one.id === id);
       case 'supply':
         return scene.supply;
+      case 'height':
+        return scene.heights.find((one) => String(one.index) === id);
       default:
         return scene.outline;
     }
@@ -405,6 +421,9 @@ class MapPage {
       const plant = this.thing({ type, id });
       return plant ? `${id} ${plant.speciesName}` : id;
     }
+    if (type === 'height') {
+      return t('map.spot', Number(id) + 1);
+    }
     return type === 'row' ? t('map.row', id) : type === 'outline' ? t('map.outline') : type === 'supply' ? t('map.supply') : id;
   }
 
@@ -432,7 +451,7 @@ class MapPage {
     }
     const thing = this.thing(this.selected);
     const context = this.formContext();
-    const make = { plant: forms.plantForm, row: forms.rowForm, fixture: forms.fixtureForm, supply: forms.supplyForm }[this.selected.type];
+    const make = { plant: forms.plantForm, row: forms.rowForm, fixture: forms.fixtureForm, supply: forms.supplyForm, height: forms.heightForm }[this.selected.type];
     const element = make ? make(context, thing) : forms.outlineForm(context);
     replace(
       this.panel,
@@ -520,6 +539,11 @@ class MapPage {
       others.length > 0 ? group('others', t('map.companions'), others.map(plantItem)) : null,
       group('rows', t('map.rows'), scene.rows.map((one) => item({ type: 'row', id: one.id }, t('map.row', one.id), this.lengths.text(lengthOf(one.line))))),
       group('fixtures', t('map.fixtures'), scene.fixtures.map((one) => item({ type: 'fixture', id: one.id }, one.id, t(`map.kind.${one.kind}`)))),
+      group(
+        'heights',
+        t('map.heights'),
+        scene.heights.map((one) => item({ type: 'height', id: String(one.index) }, t('map.spot', one.index + 1), this.lengths.text(one.height))),
+      ),
       group('land', t('map.land'), [
         item({ type: 'outline', id: 'outline' }, t('map.outline'), this.lengths.area(areaOf(scene.outline))),
         item({ type: 'supply', id: 'supply' }, t('map.supply'), t(`map.supply.${scene.supply.kind}`)),
@@ -574,6 +598,7 @@ class MapPage {
       mainRoute: this.mainRoute(),
       save: (label, operations, more) => this.save(label, operations, more),
       choose: (thing) => this.choose(thing, { focus: true }),
+      mark: (place) => this.canvas.mark(place),
       close: () => this.choose(undefined),
       crown: (plant) => this.canvas.crown(plant),
       water: (litres) => this.water(litres),
@@ -649,6 +674,9 @@ class MapPage {
     } else if (what === 'row') {
       this.setMode('menu', forms.newRowForm(context), t('map.hint.line'));
       this.canvas.startDrawing('LineString');
+    } else if (what === 'height') {
+      this.setMode('menu', forms.newHeightForm(context), t('map.hint.height'));
+      this.canvas.startDrawing('Point');
     } else if (what === 'main') {
       this.setMode('menu', forms.mainPipeForm(context), t('map.hint.line'));
       this.canvas.startDrawing('LineString');
@@ -675,6 +703,7 @@ class MapPage {
           entry(t('map.add.row'), () => this.startAdding('row')),
           forms.FIXTURE_KINDS.map((kind) => entry(t(`map.kind.${kind}`), () => this.startAdding('fixture', kind))),
           entry(t('map.main'), () => this.startAdding('main')),
+          entry(t('map.add.height'), () => this.startAdding('height')),
         ),
       ),
     );
@@ -751,7 +780,7 @@ class MapPage {
         }),
         t(`map.layer.${key}`),
       );
-    replace(this.layersBox, ['pipes', 'emitters', 'names', this.photo ? 'photo' : null, 'snap'].filter(Boolean).map(box));
+    replace(this.layersBox, ['pipes', 'emitters', 'heights', 'names', this.photo ? 'photo' : null, 'snap'].filter(Boolean).map(box));
   }
 
   drawn({ type, coordinates }) {
@@ -815,7 +844,9 @@ class MapPage {
   operationsFor(thing, place) {
     return thing.type === 'plant'
       ? [this.moveOf(this.thing(thing), place)]
-      : forms.supplyChange(this.lengths, place);
+      : thing.type === 'height'
+        ? forms.heightPlace(this.lengths, this.thing(thing), place)
+        : forms.supplyChange(this.lengths, place);
   }
 
   tryMove({ thing, place }, spoken = false) {
@@ -862,7 +893,7 @@ class MapPage {
     }
     const step = this.stepSize(this.step);
     clearTimeout(this.nudgeTimer);
-    if (thing.type === 'plant' || thing.type === 'supply') {
+    if (['plant', 'supply', 'height'].includes(thing.type)) {
       const from = this.nudging?.place ?? [what.x, what.y];
       let place = [from[0] + dx * step, from[1] + dy * step];
       const row = what.row && this.editor.scene.rows.find((one) => one.id === what.row);
@@ -916,7 +947,7 @@ class MapPage {
 
   // ---- Saving ----
 
-  async save(label, operations, { gone = false, then } = {}) {
+  async save(label, operations, { gone = false, then, stay } = {}) {
     const saved = await this.editor.edit(label, operations);
     if (!saved) {
       this.canvas.draw(this.editor.scene);
@@ -926,7 +957,9 @@ class MapPage {
     if (operations.some((one) => one.path?.startsWith('/watering'))) {
       this.data = (await this.context.api.get(`${this.editor.base}/description`)).data;
     }
-    if (gone) {
+    if (stay) {
+      stay();
+    } else if (gone) {
       const was = this.selected;
       this.choose(undefined);
       this.focusListed(was);

@@ -76,6 +76,7 @@ export async function show(root, context) {
         search,
         h('label', { class: 'check', for: 'plant-companions' }, companions, t('plants.with-companions')),
       ),
+      h('p', { class: 'no-print' }, h('a', { class: 'button', href: `${sitePath(context.siteId)}/labels` }, t('settings.labels'))),
       found,
       list,
     ),
