@@ -292,7 +292,7 @@ class MapByHandTest {
         browser.keep("print-map" + (paper[0] > 8.3 ? "-letter" : "-a4"), data);
         try (PDDocument document = Loader.loadPDF(Base64.getDecoder().decode(data))) {
           assertThat(document.getNumberOfPages()).isEqualTo(1);
-          assertThat(new PDFTextStripper().getText(document))
+          assertThat(new PDFTextStripper().getText(document).replace('\u00a0', ' '))
               .contains("Wattlefall Terrace", "Scale 1:250", "2.5 m on the ground", "20 m");
           // Ten dots to a millimetre.
           BufferedImage page = new PDFRenderer(document).renderImageWithDPI(0, 254);
