@@ -124,7 +124,12 @@ final class Designer {
     List<Integer> all = new ArrayList<>();
     List<Integer> few = new ArrayList<>();
     for (LateralWish lateral : zone.laterals()) {
-      List<Integer> plants = zoning.alongRow(lateral);
+      List<Integer> along = zoning.alongRow(lateral);
+      // What the owner laid as one line is not cut; a zone may end with it.
+      List<Integer> plants =
+          lateral.whole() && !along.isEmpty()
+              ? along.subList(along.size() - 1, along.size())
+              : along;
       all.addAll(plants);
       if (!plants.isEmpty()) {
         few.add(plants.get((plants.size() - 1) / 2));
@@ -162,16 +167,11 @@ final class Designer {
 
   /** The lateral, or a loop in its place where one line would leave a tree half dry. */
   private LateralWish sided(LateralWish lateral) {
-    if (lateral.run() != Run.DEAD_END) {
+    if (lateral.run() != Run.DEAD_END || lateral.whole()) {
       return lateral;
     }
     List<Line> lines =
-        LateralLayout.lay(
-            lateral.id(),
-            lateral.row().line(),
-            lateral.run(),
-            served(lateral),
-            rules.layoutRules(lateral.offsetM()));
+        LateralLayout.lay(lateral, served(lateral), rules.layoutRules(lateral.offsetM()));
     return new OneSide(with).halfDry(lines).isEmpty() ? lateral : lateral.running(Run.LOOP);
   }
 

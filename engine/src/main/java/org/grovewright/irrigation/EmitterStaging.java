@@ -294,7 +294,12 @@ final class EmitterStaging {
       }
       laterals.add(
           new ZoneDesign.LateralDesign(
-              lateral.id(), lateral.rowId(), lateral.run(), lateral.tubing(), lines));
+              lateral.id(),
+              lateral.rowId(),
+              lateral.run(),
+              lateral.tubing(),
+              lines,
+              lateral.laid()));
     }
     return new ZoneDesign(
         zone.id(),

@@ -21,12 +21,14 @@ final class LateralLayout {
   private final Run run;
   private final List<Served> plants;
   private final Rules rules;
+  private final boolean drawn;
 
-  private LateralLayout(List<Point> row, Run run, List<Served> plants, Rules rules) {
+  private LateralLayout(List<Point> row, Run run, List<Served> plants, Rules rules, boolean drawn) {
     this.row = new Row("", row);
     this.run = run;
     this.plants = plants;
     this.rules = rules;
+    this.drawn = drawn;
   }
 
   /**
@@ -60,13 +62,25 @@ final class LateralLayout {
    * @param rules how tubing is laid
    */
   static List<Line> lay(String id, List<Point> row, Run run, List<Served> plants, Rules rules) {
-    return new LateralLayout(row, run, plants, rules).lines(id);
+    return new LateralLayout(row, run, plants, rules, false).lines(id);
+  }
+
+  /** The lines of a lateral, on the way that the owner drew for it or along its row. */
+  static List<Line> lay(LateralWish wish, List<Served> plants, Rules rules) {
+    return new LateralLayout(wish.row().line(), wish.run(), plants, rules, wish.drawn())
+        .lines(wish.id());
   }
 
   private List<Line> lines(String id) {
-    List<Point> centre = Paths.upTo(row.line(), reach());
+    if (drawn && run == Run.LOOP) {
+      return List.of(ring(id));
+    }
+    List<Point> centre = drawn ? row.line() : Paths.upTo(row.line(), reach());
     List<Point> left = Paths.parallel(centre, rules.offsetM());
     Point feed = centre.get(0);
+    if (drawn && run == Run.DEAD_END) {
+      return List.of(line(id, centre, false, outlets(centre, Side.ONLY)));
+    }
     if (run == Run.DEAD_END) {
       return List.of(line(id, from(feed, left), false, outlets(left, Side.ONLY)));
     }
@@ -81,12 +95,35 @@ final class LateralLayout {
     List<Point> loop = from(feed, left);
     loop.addAll(Paths.reversed(right));
     loop.add(feed);
-    double whole = Paths.length(loop);
-    List<Outlet> all = new ArrayList<>(onLeft);
-    for (Outlet o : onRight) {
+    return List.of(loop(id, loop, onLeft, onRight));
+  }
+
+  private static Line loop(String id, List<Point> path, List<Outlet> out, List<Outlet> back) {
+    double whole = Paths.length(path);
+    List<Outlet> all = new ArrayList<>(out);
+    for (Outlet o : back) {
       all.add(new Outlet(o.id(), o.plant(), o.emitter(), o.at(), whole - o.alongM(), o.feederM()));
     }
-    return List.of(line(id, loop, true, all));
+    return line(id, path, true, all);
+  }
+
+  /**
+   * A loop on the way that the owner drew, closed if the drawing is not. The corner farthest from
+   * the feed parts it into the way out and the way back, which pass a plant on its two sides.
+   */
+  private Line ring(String id) {
+    List<Point> ring = new ArrayList<>(row.line());
+    Point feed = ring.get(0);
+    if (ring.get(ring.size() - 1).distanceTo(feed) > 0) {
+      ring.add(feed);
+    }
+    int far = 1;
+    for (int i = 2; i < ring.size() - 1; i++) {
+      far = ring.get(i).distanceTo(feed) > ring.get(far).distanceTo(feed) ? i : far;
+    }
+    List<Point> out = List.copyOf(ring.subList(0, far + 1));
+    List<Point> back = Paths.reversed(ring.subList(far, ring.size()));
+    return loop(id, ring, outlets(out, Side.LEFT), outlets(back, Side.RIGHT));
   }
 
   /** Distance along the row to which the tubing runs. */

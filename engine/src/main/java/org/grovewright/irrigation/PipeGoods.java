@@ -74,7 +74,11 @@ final class PipeGoods {
     }
   }
 
+  /** Tubing with its fittings; nothing for what lies there already. */
   void lateral(String zone, ZoneDesign.LateralDesign lateral) {
+    if (lateral.laid()) {
+      return;
+    }
     Pipe tubing = lateral.tubing();
     String where = zone + ", " + lateral.id();
     fitting("start", tubing, 1, where);

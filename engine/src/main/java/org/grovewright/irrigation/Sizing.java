@@ -217,7 +217,7 @@ final class Sizing {
     private ZoneDesign.LateralDesign lateral(int i, Pipe tubing) {
       LateralWish wish = zone.wish().laterals().get(i);
       return new ZoneDesign.LateralDesign(
-          wish.id(), wish.row().id(), wish.run(), tubing, lines.get(i));
+          wish.id(), wish.row().id(), wish.run(), tubing, lines.get(i), wish.laid());
     }
 
     private ZoneDesign zoneOf(
@@ -348,13 +348,7 @@ final class Sizing {
     List<List<Line>> lines = new ArrayList<>();
     for (int i = 0; i < zone.served().size(); i++) {
       LateralWish wish = zone.wish().laterals().get(i);
-      lines.add(
-          LateralLayout.lay(
-              wish.id(),
-              wish.row().line(),
-              wish.run(),
-              zone.served().get(i),
-              rules.layoutRules(wish.offsetM())));
+      lines.add(LateralLayout.lay(wish, zone.served().get(i), rules.layoutRules(wish.offsetM())));
     }
     return lines;
   }

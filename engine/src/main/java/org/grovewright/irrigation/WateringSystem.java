@@ -81,6 +81,7 @@ public record WateringSystem(
     Goods goods = Goods.of(zones, grove, catalogue, with.network(), rules);
     findings.addAll(remarks(byYear, grove, rules));
     findings.addAll(new OneSide(with).remarks(zones));
+    findings.addAll(OwnLines.remarks(zones, grove, rules));
     SystemFigures.enter(byYear, grove, rules, book);
     FilterFigures.enter(zones, rules, book);
     MixedNeedsFigures.enter(mixed, grove, rules, book);

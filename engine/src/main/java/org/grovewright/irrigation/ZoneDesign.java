@@ -41,11 +41,18 @@ public record ZoneDesign(
    * @param run how it runs
    * @param tubing its tubing
    * @param lines its lines: one, or two where it has two sides
+   * @param laid whether its tubing lies there already
    */
-  public record LateralDesign(String id, String rowId, Run run, Pipe tubing, List<Line> lines) {
+  public record LateralDesign(
+      String id, String rowId, Run run, Pipe tubing, List<Line> lines, boolean laid) {
     /** Copies the lines. */
     public LateralDesign {
       lines = List.copyOf(lines);
+    }
+
+    /** A lateral that is still to be laid. */
+    public LateralDesign(String id, String rowId, Run run, Pipe tubing, List<Line> lines) {
+      this(id, rowId, run, tubing, lines, false);
     }
   }
 

@@ -93,19 +93,8 @@ final class Zoning {
     for (Watering.Zone zone : grove.watering().zones()) {
       List<LateralWish> laterals = new ArrayList<>();
       for (Watering.Lateral lateral : zone.laterals()) {
-        Row row = row(lateral.rowId());
-        served.add(row.id());
-        laterals.add(
-            new LateralWish(
-                row.id(),
-                row,
-                lateral.run(),
-                plantsByRow.get(row.id()),
-                lateral.tubingKey().map(catalogue.pipes()::get),
-                lateral.emitterKey().map(catalogue.emitters()::get),
-                lateral.emittersPerPlant(),
-                lateral.companionEmitterKey().map(catalogue.emitters()::get),
-                lateral.offsetM()));
+        served.add(lateral.rowId());
+        laterals.add(owned(lateral, lateral.offsetM()));
       }
       zones.add(new ZoneWish(zone.id(), inReach(laterals)));
     }
@@ -139,7 +128,7 @@ final class Zoning {
     List<LateralWish> laterals = new ArrayList<>();
     for (Row row : grove.rows()) {
       if (!plantsByRow.get(row.id()).isEmpty()) {
-        laterals.add(sided.apply(usual(row, run)));
+        laterals.add(own(row).orElseGet(() -> sided.apply(usual(row, run))));
       }
     }
     List<ZoneWish> zones = new ArrayList<>();
@@ -177,9 +166,18 @@ final class Zoning {
     for (ZoneWish zone : zones) {
       List<LateralWish> open = new ArrayList<>();
       for (LateralWish lateral : zone.laterals()) {
+        List<Integer> along = alongRow(lateral);
+        if (lateral.whole()) {
+          open.add(lateral);
+          if (!along.isEmpty() && last.contains(along.get(along.size() - 1))) {
+            cut.add(new ZoneWish(zone.id(), open));
+            open = new ArrayList<>();
+          }
+          continue;
+        }
         List<Integer> some = new ArrayList<>();
         int part = 0;
-        for (int plant : alongRow(lateral)) {
+        for (int plant : along) {
           some.add(plant);
           if (last.contains(plant)) {
             part++;
@@ -214,6 +212,37 @@ final class Zoning {
     return plants;
   }
 
+  /** The lateral that the owner drew or laid along a row, of which the zone is left open. */
+  private Optional<LateralWish> own(Row row) {
+    return grove.watering().laterals().stream()
+        .filter(lateral -> lateral.rowId().equals(row.id()))
+        .findFirst()
+        .map(
+            lateral -> {
+              boolean asDrawn =
+                  !lateral.route().isEmpty() && lateral.run() != Watering.Run.TWO_SIDED;
+              boolean usual = lateral.offsetM() == 0 && !asDrawn;
+              return owned(lateral, usual ? rules.offsetM() : lateral.offsetM());
+            });
+  }
+
+  /** A lateral as the owner wants it. */
+  private LateralWish owned(Watering.Lateral lateral, double offsetM) {
+    Row row = row(lateral.rowId());
+    boolean drawnWay = !lateral.route().isEmpty();
+    return new LateralWish(
+        row.id(),
+        drawnWay ? new Row(row.id(), lateral.route()) : row,
+        lateral.run(),
+        plantsByRow.get(row.id()),
+        lateral.tubingKey().map(catalogue.pipes()::get),
+        lateral.emitterKey().map(catalogue.emitters()::get),
+        lateral.emittersPerPlant(),
+        lateral.companionEmitterKey().map(catalogue.emitters()::get),
+        offsetM,
+        LateralWish.Kept.of(drawnWay, lateral.laid()));
+  }
+
   private LateralWish usual(Row row, Watering.Run run) {
     List<Integer> plants = plantsByRow.get(row.id());
     boolean trees = plants.stream().anyMatch(this::isMain);
@@ -226,14 +255,15 @@ final class Zoning {
         Optional.empty(),
         OptionalInt.empty(),
         Optional.empty(),
-        rules.offsetM());
+        rules.offsetM(),
+        LateralWish.Kept.NOTHING);
   }
 
   private List<LateralWish> split(
       LateralWish lateral, ToDoubleFunction<LateralWish> flowOf, double limit) {
     double whole = flowOf.applyAsDouble(lateral);
     int parts = (int) Math.min(lateral.plants().size(), Math.ceil(whole / limit - 1e-9));
-    if (parts <= 1) {
+    if (parts <= 1 || lateral.whole()) {
       return List.of(lateral);
     }
     return parts(lateral, parts);
@@ -249,7 +279,7 @@ final class Zoning {
           new ZoneWish(zone.id(), laterals.subList(half, laterals.size())));
     }
     LateralWish only = laterals.get(0);
-    if (only.plants().size() < 2) {
+    if (only.plants().size() < 2 || only.whole()) {
       return List.of();
     }
     return parts(only, 2).stream().map(p -> new ZoneWish(zone.id(), List.of(p))).toList();
@@ -276,7 +306,7 @@ final class Zoning {
     while (!left.isEmpty()) {
       Point here = at;
       LateralWish next =
-          left.stream().min(Comparator.comparingDouble(l -> distance(l.row(), here))).orElseThrow();
+          left.stream().min(Comparator.comparingDouble(l -> distance(l, here))).orElseThrow();
       left.remove(next);
       LateralWish turned = towards(next, here);
       order.add(turned);
@@ -285,13 +315,19 @@ final class Zoning {
     return order;
   }
 
-  private static double distance(Row row, Point from) {
-    List<Point> line = row.line();
+  private static double distance(LateralWish lateral, Point from) {
+    List<Point> line = lateral.row().line();
+    if (lateral.drawn()) {
+      return from.distanceTo(line.get(0));
+    }
     return Math.min(from.distanceTo(line.get(0)), from.distanceTo(line.get(line.size() - 1)));
   }
 
   private static LateralWish towards(LateralWish lateral, Point from) {
     List<Point> line = lateral.row().line();
+    if (lateral.drawn()) {
+      return lateral;
+    }
     boolean turn = from.distanceTo(line.get(line.size() - 1)) < from.distanceTo(line.get(0)) - 1e-9;
     Row row = turn ? new Row(lateral.row().id(), Paths.reversed(line)) : lateral.row();
     return new LateralWish(
@@ -303,7 +339,8 @@ final class Zoning {
         lateral.emitter(),
         lateral.count(),
         lateral.companionEmitter(),
-        lateral.offsetM());
+        lateral.offsetM(),
+        lateral.kept());
   }
 
   private Row row(String id) {

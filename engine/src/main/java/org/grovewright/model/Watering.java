@@ -17,6 +17,8 @@ import java.util.OptionalInt;
  *     lets us choose
  * @param wishes what the owner wants of a proposal
  * @param zones the zones; empty only where a proposal is wanted
+ * @param laterals laterals that the owner drew or laid without saying which zone they belong to;
+ *     the zones are then proposed, and these are kept in them
  */
 public record Watering(
     boolean propose,
@@ -26,7 +28,15 @@ public record Watering(
     Optional<String> regulatorKey,
     Optional<String> choose,
     Wishes wishes,
-    List<Zone> zones) {
+    List<Zone> zones,
+    List<Lateral> laterals) {
+  /** Copies the lists. */
+  public Watering {
+    mainRoute = List.copyOf(mainRoute);
+    zones = List.copyOf(zones);
+    laterals = List.copyOf(laterals);
+  }
+
   /** Watering by an owner who leaves us the choice of how it is proposed. */
   public Watering(
       boolean propose,
@@ -36,13 +46,16 @@ public record Watering(
       Optional<String> regulatorKey,
       Optional<String> choose,
       List<Zone> zones) {
-    this(propose, mainPipeKey, mainRoute, filterKey, regulatorKey, choose, Wishes.NONE, zones);
-  }
-
-  /** Copies the lists. */
-  public Watering {
-    mainRoute = List.copyOf(mainRoute);
-    zones = List.copyOf(zones);
+    this(
+        propose,
+        mainPipeKey,
+        mainRoute,
+        filterKey,
+        regulatorKey,
+        choose,
+        Wishes.NONE,
+        zones,
+        List.of());
   }
 
   /**
@@ -83,6 +96,9 @@ public record Watering(
    * @param emittersPerPlant emitters at each main plant; empty lets us choose
    * @param companionEmitterKey catalogue key of the emitter at each companion; empty lets us choose
    * @param offsetM distance of the tubing from the row's centre line, metres
+   * @param route the way the tubing takes, from where the water comes in; of a loop the whole way
+   *     round, of a two-sided lateral the middle between its lines. Empty where it follows the row.
+   * @param laid whether the tubing lies there already, so that none is bought for it
    */
   public record Lateral(
       String rowId,
@@ -91,7 +107,35 @@ public record Watering(
       Optional<String> emitterKey,
       OptionalInt emittersPerPlant,
       Optional<String> companionEmitterKey,
-      double offsetM) {}
+      double offsetM,
+      List<Point> route,
+      boolean laid) {
+    /** Copies the way. */
+    public Lateral {
+      route = List.copyOf(route);
+    }
+
+    /** A lateral that follows its row and is still to be laid. */
+    public Lateral(
+        String rowId,
+        Run run,
+        Optional<String> tubingKey,
+        Optional<String> emitterKey,
+        OptionalInt emittersPerPlant,
+        Optional<String> companionEmitterKey,
+        double offsetM) {
+      this(
+          rowId,
+          run,
+          tubingKey,
+          emitterKey,
+          emittersPerPlant,
+          companionEmitterKey,
+          offsetM,
+          List.of(),
+          false);
+    }
+  }
 
   /** How a lateral runs. */
   public enum Run {

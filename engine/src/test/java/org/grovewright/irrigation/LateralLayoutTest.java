@@ -102,4 +102,64 @@ class LateralLayoutTest {
 
     assertThat(left).containsExactly(new Point(0, 1), new Point(9, 1), new Point(9, 10));
   }
+
+  private static List<Line> drawn(Run run, List<Point> way, List<LateralLayout.Served> plants) {
+    LateralWish wish =
+        new LateralWish(
+            "A",
+            new org.grovewright.model.Row("A", way),
+            run,
+            List.of(),
+            java.util.Optional.empty(),
+            java.util.Optional.empty(),
+            java.util.OptionalInt.empty(),
+            java.util.Optional.empty(),
+            0.3,
+            LateralWish.Kept.WAY);
+    return LateralLayout.lay(wish, plants, RULES);
+  }
+
+  @Test
+  void aDrawnDeadEndIsKeptPointByPointToItsEnd() {
+    List<Point> way =
+        List.of(new Point(0, 1), new Point(10, 1), new Point(10, 4), new Point(18, 4));
+    List<Line> lines = drawn(Run.DEAD_END, way, List.of(plant(0, 5, 0.8, 2), plant(1, 12, 6, 1)));
+    Line line = lines.get(0);
+    assertThat(line.path()).isEqualTo(way);
+    assertThat(line.closed()).isFalse();
+    assertThat(line.lengthM()).isCloseTo(21, within(1e-9));
+    assertThat(line.outlets())
+        .extracting(Outlet::alongM)
+        .usingComparatorForType((a, b) -> Math.abs(a - b) < 1e-9 ? 0 : 1, Double.class)
+        .containsExactly(4.8, 5.2, 15.0);
+    // The first plant is near enough; the other gets a feeder of 2 m.
+    assertThat(line.outlets().get(0).feederM()).isZero();
+    assertThat(line.outlets().get(2).feederM()).isCloseTo(2, within(1e-9));
+  }
+
+  @Test
+  void aDrawnLoopIsClosedAndPassesAPlantOnBothSides() {
+    List<Point> way = List.of(new Point(0, 0), new Point(10, 0), new Point(10, 1), new Point(0, 1));
+    List<Line> lines = drawn(Run.LOOP, way, List.of(plant(0, 4, 0.5, 4)));
+    Line line = lines.get(0);
+    assertThat(line.closed()).isTrue();
+    assertThat(line.lengthM()).isCloseTo(22, within(1e-9));
+    assertThat(line.path().get(4)).isEqualTo(way.get(0));
+    // Two emitters at 4 m on the way out, two at 4 m before the feed on the way back, which begins
+    // 11 m and a half of the loop's short end later: 10 + 1 + 6 = 17 m.
+    assertThat(line.outlets())
+        .extracting(Outlet::alongM)
+        .usingComparatorForType((a, b) -> Math.abs(a - b) < 1e-9 ? 0 : 1, Double.class)
+        .containsExactly(3.8, 4.2, 16.8, 17.2);
+    assertThat(line.outlets().get(3).at().y()).isCloseTo(1, within(1e-9));
+  }
+
+  @Test
+  void aDrawnTwoSidedLineKeepsItsDistanceFromTheWayDownItsMiddle() {
+    List<Line> lines = drawn(Run.TWO_SIDED, ROW, List.of(plant(0, 5, 0, 2)));
+    assertThat(lines).hasSize(2);
+    // Down to the end of the way, though the only plant stands at 5 m.
+    assertThat(lines.get(0).lengthM()).isCloseTo(0.3 + 20, within(1e-9));
+    assertThat(lines.get(1).path().get(1).y()).isCloseTo(-0.3, within(1e-9));
+  }
 }

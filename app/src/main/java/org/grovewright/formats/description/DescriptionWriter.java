@@ -335,6 +335,9 @@ public final class DescriptionWriter {
     wishes.emitterSorts().ifPresent(number -> group.put("emitter_sorts", number));
     wishes.emitterSortsInAll().ifPresent(number -> group.put("emitter_sorts_in_all", number));
     group.put("hour_of_work", wishes.hourOfWork(), Unit.NONE);
+    if (!watering.laterals().isEmpty()) {
+      group.put("laterals", each(watering.laterals(), DescriptionWriter::lateral));
+    }
     return watering.zones().isEmpty()
         ? group
         : group.put(
@@ -355,9 +358,13 @@ public final class DescriptionWriter {
             .put("tubing", lateral.tubingKey())
             .put("emitter", lateral.emitterKey());
     lateral.emittersPerPlant().ifPresent(number -> group.put("emitters_per_plant", number));
-    return group
+    group
         .put("companion_emitter", lateral.companionEmitterKey())
         .put("offset", lateral.offsetM(), Unit.METRE);
+    if (!lateral.route().isEmpty()) {
+      group.put("route", points(lateral.route()));
+    }
+    return lateral.laid() ? group.put("laid", true) : group;
   }
 
   private void stock(Group root, Stock stock) {

@@ -135,6 +135,7 @@ enum Section {
       "emitter_sorts",
       "emitter_sorts_in_all",
       "hour_of_work",
+      "laterals",
       "zones"),
   MAIN("watering.main", "pipe", "route"),
   ZONE("watering.zones[]", "id", "laterals"),
@@ -146,7 +147,20 @@ enum Section {
       "emitter",
       "emitters_per_plant",
       "companion_emitter",
-      "offset"),
+      "offset",
+      "route",
+      "laid"),
+  OWN_LATERAL(
+      "watering.laterals[]",
+      "row",
+      "run",
+      "tubing",
+      "emitter",
+      "emitters_per_plant",
+      "companion_emitter",
+      "offset",
+      "route",
+      "laid"),
   CREW("crew", "people", "hours", "days_off");
 
   private final String path;

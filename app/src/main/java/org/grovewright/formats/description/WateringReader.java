@@ -53,6 +53,7 @@ final class WateringReader {
       main.ifPresent(m -> m.need("pipe", "the catalogue's key of the main, or propose: true"));
     }
     List<Watering.Zone> zones = zones(fields, propose);
+    List<Watering.Lateral> laterals = ownLaterals(fields, propose, !zones.isEmpty());
     return new Watering(
         propose,
         mainPipe,
@@ -61,7 +62,27 @@ final class WateringReader {
         fields.key("regulator", catalogue.regulators(), "regulator"),
         chosen(fields, propose),
         wishes(fields),
-        zones);
+        zones,
+        laterals);
+  }
+
+  /** Laterals that are kept while everything else is proposed. */
+  private List<Watering.Lateral> ownLaterals(Fields watering, boolean propose, boolean zones) {
+    Optional<Value> list = watering.get("laterals");
+    if (list.isPresent() && (zones || !propose)) {
+      list.get()
+          .problem(
+              "stands for itself only where the zones are proposed; put each line into its zone"
+                  + " instead");
+      return List.of();
+    }
+    List<Watering.Lateral> laterals = new ArrayList<>();
+    for (Value item : list.map(Value::items).orElse(List.of())) {
+      item.fields(Section.OWN_LATERAL)
+          .map(fields -> lateral(fields, true))
+          .ifPresent(laterals::add);
+    }
+    return laterals;
   }
 
   private static Watering.Wishes wishes(Fields fields) {
@@ -151,14 +172,23 @@ final class WateringReader {
       fields.need("emitter", "the catalogue's key of the emitters" + orPropose);
       fields.need("emitters_per_plant", "their number at each plant" + orPropose);
     }
+    boolean laid = fields.get("laid").flatMap(Value::yesNo).orElse(false);
+    if (laid && propose) {
+      fields.need("tubing", "the catalogue's key of the tubing that lies there, or laid: false");
+    }
+    Watering.Run as = run.orElse(Watering.Run.DEAD_END);
+    int corners = as == Watering.Run.LOOP ? 3 : 2;
+    List<Point> route = fields.get("route").flatMap(v -> v.points(corners)).orElse(List.of());
     return new Watering.Lateral(
         rowId.orElse(""),
-        run.orElse(Watering.Run.DEAD_END),
+        as,
         fields.key("tubing", catalogue.pipes(), "pipe"),
         fields.key("emitter", catalogue.emitters(), "emitter"),
         fields.get("emitters_per_plant").map(v -> v.whole(1, 24)).orElse(OptionalInt.empty()),
         fields.key("companion_emitter", catalogue.emitters(), "emitter"),
-        fields.quantity("offset", Measure.LENGTH, 0, 3).orElse(0));
+        fields.quantity("offset", Measure.LENGTH, 0, 3).orElse(0),
+        route,
+        laid);
   }
 
   private void checkRow(Value row, String id) {

@@ -316,8 +316,13 @@ final class Groves {
   private Watering watering(List<Row> rows) {
     boolean propose = rows.isEmpty() || random.nextBoolean();
     List<Watering.Zone> zones = new ArrayList<>();
-    for (Row row : rows) {
-      zones.add(new Watering.Zone("zone " + row.id(), List.of(lateral(row, propose))));
+    List<Watering.Lateral> own = new ArrayList<>();
+    if (propose && random.nextBoolean()) {
+      rows.forEach(row -> own.add(lateral(row, true)));
+    } else {
+      for (Row row : rows) {
+        zones.add(new Watering.Zone("zone " + row.id(), List.of(lateral(row, propose))));
+      }
     }
     return new Watering(
         propose,
@@ -327,7 +332,8 @@ final class Groves {
         maybe(() -> pick(catalogue.regulators().keySet())),
         propose ? maybe(() -> "loop-compensating-matched-2-to-6-1-zone") : Optional.empty(),
         wishes(),
-        zones);
+        zones,
+        own);
   }
 
   private Watering.Wishes wishes() {
@@ -348,7 +354,9 @@ final class Groves {
         all ? Optional.of(emitter()) : Optional.empty(),
         all ? OptionalInt.of(1 + random.nextInt(8)) : OptionalInt.empty(),
         maybe(this::emitter),
-        in(0, 2));
+        in(0, 2),
+        random.nextBoolean() ? List.of() : List.of(place(), place(), place()),
+        all && random.nextBoolean());
   }
 
   private String pipe() {
