@@ -34,6 +34,7 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.interactions.Actions;
+import org.openqa.selenium.support.ui.Select;
 
 /** What hands do on the map: measure heights, drag with a finger, lay a photo, print. */
 @Tag("browser")
@@ -266,6 +267,74 @@ class MapByHandTest {
     pen.fillRect(400, 0, 400, 500);
     pen.dispose();
     return picture;
+  }
+
+  @Test
+  void aLineThatLiesAlreadyIsDrawnKeptAndLeftToTheProgramAgain() {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.DESKTOP)) {
+      SiteState site = demo(browser);
+      openMap(browser, site);
+      browser.click("Add other things");
+      browser.click("Line of tubing along a row");
+      browser.checkAccessible();
+      tabTo(browser, "Line of row A");
+      keys(browser, Keys.ENTER);
+      browser.seeText("Proposed by the program");
+      new Select(browser.field("How it runs")).selectByVisibleText("one line");
+      browser.click(browser.field("It lies there already"));
+      browser.click("Keep it like this");
+      browser.seeText("Say which tubing lies there");
+      browser.checkAccessible();
+      browser.shot("map-line-form");
+      new Select(browser.field("Tubing")).selectByIndex(1);
+      browser.click("Draw its way");
+      MapTest.draw(browser, new double[][] {{3.5, 12.6}, {43, 12.6}});
+      waitForVersion(browser, site, 2);
+      assertThat(description(browser, site))
+          .containsPattern(
+              "laterals:\\s+- \\{row: A, run: dead end, tubing: pipe[^,]+, laid: true, route:"
+                  + " \\[\\[3\\.[456]");
+      browser.seeText("Kept as you want it");
+      browser.waitUntil(d -> !browser.text().contains("being worked out"));
+      browser.shot("map-line-laid");
+
+      // Its far end is taken with the mouse and laid elsewhere.
+      drag(browser, new double[] {43, 12.6}, new double[] {45, 13.5});
+      waitForVersion(browser, site, 3);
+      assertThat(description(browser, site)).containsPattern("\\[4[45][.\\d]* m, 13[.\\d]* m\\]\\]");
+
+      // Keys alone: another run and way for it, then the program's own again.
+      browser.find("[data-tool=undo][aria-disabled=false]");
+      tabTo(browser, "Its way");
+      keys(
+          browser,
+          Keys.chord(Keys.CONTROL, "a"),
+          "3; 11.5\n42; 11.5\n42; 12.5\n3; 12.5");
+      new Select(browser.field("How it runs")).selectByVisibleText("loop");
+      tabTo(browser, "Save");
+      keys(browser, Keys.ENTER);
+      waitForVersion(browser, site, 4);
+      assertThat(description(browser, site)).contains("run: loop", "[42 m, 12.5 m]");
+      browser.waitUntil(d -> browser.text().contains("79 m long"));
+      browser.shot("map-line-loop");
+      tabTo(browser, "Leave it to the program");
+      keys(browser, Keys.ENTER);
+      waitForVersion(browser, site, 5);
+      assertThat(description(browser, site)).doesNotContain("laterals:");
+
+      // The main pipe is chosen among the pipes.
+      browser.click("All things");
+      tabTo(browser, "Pipes");
+      keys(browser, Keys.ENTER);
+      tabTo(browser, "Way of the main pipe");
+      keys(browser, Keys.ENTER);
+      new Select(browser.field("Pipe")).selectByIndex(2);
+      browser.checkAccessible();
+      browser.click("Save");
+      waitForVersion(browser, site, 6);
+      assertThat(description(browser, site)).containsPattern("(?s)main:.{0,80}pipe: pipe\\.");
+      browser.checkQuiet();
+    }
   }
 
   @Test

@@ -131,8 +131,10 @@ final class Designer {
               ? along.subList(along.size() - 1, along.size())
               : along;
       all.addAll(plants);
-      if (!plants.isEmpty()) {
+      if (plants.size() > 1) {
         few.add(plants.get((plants.size() - 1) / 2));
+      }
+      if (!plants.isEmpty()) {
         few.add(plants.get(plants.size() - 1));
       }
     }

@@ -71,6 +71,9 @@ final class ProgramApi {
     }
   }
 
+  /** A pipe; {@code use} is main, lateral or feeder. */
+  private record PipeRow(String key, String name, String use) {}
+
   private record NamedView(String key, String name) {}
 
   private static String lower(Enum<?> value) {
@@ -88,7 +91,7 @@ final class ProgramApi {
                   .toList();
           case "pipes" ->
               catalogue.pipes().values().stream()
-                  .map(row -> new NamedView(row.key(), row.name()))
+                  .map(row -> new PipeRow(row.key(), row.name(), Json.word(row.use())))
                   .toList();
           case "emitters" ->
               catalogue.emitters().values().stream()

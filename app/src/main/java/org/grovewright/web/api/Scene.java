@@ -20,6 +20,8 @@ import java.util.List;
  * @param heights measured heights of the ground
  * @param supply where the water comes from
  * @param pipes pipes
+ * @param main what the owner says of the main
+ * @param ownLines lines of tubing that the owner drew or laid
  * @param emitters emitters
  * @param zones watering zones
  * @param conflicts what is too near to each other
@@ -39,6 +41,8 @@ record Scene(
     List<HeightView> heights,
     SupplyView supply,
     List<PipeView> pipes,
+    MainView main,
+    List<OwnLineView> ownLines,
     List<EmitterView> emitters,
     List<ZoneView> zones,
     List<ConflictView> conflicts) {
@@ -124,9 +128,34 @@ record Scene(
    * @param type main or lateral
    * @param key catalogue key of the pipe
    * @param size what it is called
+   * @param row the row that a lateral serves
+   * @param run how a lateral runs: dead-end, loop or two-sided
+   * @param laid whether it lies there already
    */
   record PipeView(
-      String id, String zone, String type, String key, String size, List<double[]> line) {}
+      String id,
+      String zone,
+      String type,
+      String key,
+      String size,
+      List<double[]> line,
+      String row,
+      String run,
+      boolean laid) {}
+
+  /** What the owner says of the main: catalogue key of its pipe, and its bends. */
+  record MainView(String pipe, List<double[]> route) {}
+
+  /**
+   * A line of tubing that the owner drew or laid.
+   *
+   * @param path its place in the description, a JSON Pointer
+   * @param run dead-end, loop or two-sided
+   * @param tubing catalogue key of its tubing, where given
+   * @param route its way; empty where it follows its row
+   */
+  record OwnLineView(
+      String path, String row, String run, String tubing, boolean laid, List<double[]> route) {}
 
   /**
    * An emitter.

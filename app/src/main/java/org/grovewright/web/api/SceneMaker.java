@@ -24,6 +24,7 @@ import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
 import org.grovewright.model.Point;
 import org.grovewright.model.Shape;
+import org.grovewright.model.Watering;
 import org.grovewright.plan.Plan;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Kind;
@@ -34,7 +35,9 @@ import org.grovewright.web.api.Scene.ConflictView;
 import org.grovewright.web.api.Scene.EmitterView;
 import org.grovewright.web.api.Scene.FixtureView;
 import org.grovewright.web.api.Scene.HeightView;
+import org.grovewright.web.api.Scene.MainView;
 import org.grovewright.web.api.Scene.Origin;
+import org.grovewright.web.api.Scene.OwnLineView;
 import org.grovewright.web.api.Scene.PipeView;
 import org.grovewright.web.api.Scene.PlantView;
 import org.grovewright.web.api.Scene.RowView;
@@ -84,6 +87,8 @@ final class SceneMaker {
         new SupplyView(
             Json.word(grove.supply().kind()), grove.supply().at().x(), grove.supply().at().y()),
         pipes(),
+        main(),
+        ownLines(),
         emitters(),
         zones(),
         conflicts.stream().map(one -> conflict(one, voice)).toList());
@@ -262,7 +267,10 @@ final class SceneMaker {
                 "main",
                 design.mainPipe().key(),
                 design.mainPipe().name(),
-                points(path)));
+                points(path),
+                null,
+                null,
+                false));
       }
       for (ZoneDesign.LateralDesign lateral : design.laterals()) {
         for (Line line : lateral.lines()) {
@@ -273,11 +281,43 @@ final class SceneMaker {
                   "lateral",
                   lateral.tubing().key(),
                   lateral.tubing().name(),
-                  points(line.path())));
+                  points(line.path()),
+                  lateral.rowId(),
+                  Json.word(lateral.run()),
+                  lateral.laid()));
         }
       }
     }
     return pipes;
+  }
+
+  private MainView main() {
+    return new MainView(
+        grove.watering().mainPipeKey().orElse(null), points(grove.watering().mainRoute()));
+  }
+
+  private List<OwnLineView> ownLines() {
+    List<OwnLineView> lines = new ArrayList<>();
+    for (Watering.Lateral lateral : grove.watering().laterals()) {
+      lines.add(ownLine("/watering/laterals/" + lines.size(), lateral));
+    }
+    for (int z = 0; z < grove.watering().zones().size(); z++) {
+      List<Watering.Lateral> laterals = grove.watering().zones().get(z).laterals();
+      for (int l = 0; l < laterals.size(); l++) {
+        lines.add(ownLine("/watering/zones/" + z + "/laterals/" + l, laterals.get(l)));
+      }
+    }
+    return lines;
+  }
+
+  private static OwnLineView ownLine(String path, Watering.Lateral lateral) {
+    return new OwnLineView(
+        path,
+        lateral.rowId(),
+        Json.word(lateral.run()),
+        lateral.tubingKey().orElse(null),
+        lateral.laid(),
+        points(lateral.route()));
   }
 
   private List<ZoneResult> zoneResults() {

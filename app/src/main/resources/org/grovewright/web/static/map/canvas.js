@@ -57,6 +57,7 @@ export class MapCanvas extends EventTarget {
       fixtures: layer('fixtures', 3, this.fixtureStyle),
       rows: layer('rows', 4, this.rowStyle),
       pipes: layer('pipes', 6, this.pipeStyle),
+      ways: layer('ways', 6, this.wayStyle),
       plants: layer('plants', 7, this.plantStyle),
       emitters: layer('emitters', 8, this.emitterStyle),
       heights: layer('heights', 8, this.heightStyle),
@@ -142,7 +143,16 @@ export class MapCanvas extends EventTarget {
       'heights',
       scene.heights.map((one) => feature(new ol.geom.Point([one.x, one.y]), { type: 'height', id: String(one.index), height: one.height })),
     );
-    put('pipes', scene.pipes.map((pipe) => feature(new ol.geom.LineString(pipe.line), { type: 'pipe', pipe })));
+    put(
+      'pipes',
+      scene.pipes.map((pipe) =>
+        feature(new ol.geom.LineString(pipe.line), pipe.type === 'main' ? { type: 'main', id: 'main', pipe } : { type: 'line', id: pipe.row, pipe }),
+      ),
+    );
+    put(
+      'ways',
+      scene.ownLines.filter((one) => one.route.length > 1).map((one) => feature(new ol.geom.LineString(one.route), { type: 'line', id: one.row })),
+    );
     put(
       'plants',
       [...scene.plants]
@@ -171,20 +181,23 @@ export class MapCanvas extends EventTarget {
     this.map.renderSync();
     this.map.renderSync();
     [onto.width, onto.height] = size.map((length) => Math.round(length * dots));
-    const pen = onto.getContext('2d');
+    // Drawn aside and put in as a finished picture: what is drawn onto an element while its page is
+    // printed may be drawn again by the browser, to another size.
+    const aside = new OffscreenCanvas(onto.width, onto.height);
+    const pen = aside.getContext('2d');
     pen.fillStyle = '#ffffff';
-    pen.fillRect(0, 0, onto.width, onto.height);
+    pen.fillRect(0, 0, aside.width, aside.height);
     this.map
       .getViewport()
       .querySelectorAll('.ol-layer canvas')
       .forEach((layer) => {
-        if (layer.width === 0) {
-          return;
+        if (layer.width > 0) {
+          const opacity = layer.parentNode.style.opacity || layer.style.opacity;
+          pen.globalAlpha = opacity === '' ? 1 : Number(opacity);
+          pen.drawImage(layer, 0, 0, aside.width, aside.height);
         }
-        const opacity = layer.parentNode.style.opacity || layer.style.opacity;
-        pen.globalAlpha = opacity === '' ? 1 : Number(opacity);
-        pen.drawImage(layer, 0, 0, onto.width, onto.height);
       });
+    onto.getContext('bitmaprenderer').transferFromImageBitmap(aside.transferToImageBitmap());
     return onto;
   }
 
@@ -308,9 +321,16 @@ export class MapCanvas extends EventTarget {
   pipeStyle(feature) {
     const { pipe } = feature.get('thing');
     const main = pipe.type === 'main';
-    return new ol.style.Style({
-      stroke: new ol.style.Stroke({ color: main ? this.paints.pipe : this.paints.lateral, width: main ? 4 : 2 }),
-    });
+    const chosen = this.isSelected(feature);
+    const colour = chosen ? this.paints.choice : main ? this.paints.pipe : this.paints.lateral;
+    return new ol.style.Style({ stroke: new ol.style.Stroke({ color: colour, width: (main ? 4 : pipe.laid ? 3 : 2) + (chosen ? 1.5 : 0) }) });
+  }
+
+  /** The way of a line as its owner drew it, to be taken by its corners once it is chosen. */
+  wayStyle(feature) {
+    return this.isSelected(feature)
+      ? new ol.style.Style({ stroke: new ol.style.Stroke({ color: this.paints.choice, width: 3, lineDash: [8, 5] }) })
+      : undefined;
   }
 
   emitterStyle(feature, resolution) {
@@ -444,8 +464,8 @@ export class MapCanvas extends EventTarget {
   }
 
   featureOf({ type, id }) {
-    const source = { outline: 'land', fixture: 'fixtures', row: 'rows', plant: 'plants', supply: 'supply', height: 'heights' }[type];
-    return source && this.sources[source].getFeatures().find((one) => one.get('thing').id === id);
+    const source = { outline: 'land', fixture: 'fixtures', row: 'rows', plant: 'plants', supply: 'supply', height: 'heights', main: 'pipes', line: 'pipes' }[type];
+    return source && this.sources[source].getFeatures().find((one) => one.get('thing').type === type && one.get('thing').id === id);
   }
 
   /** What is under a pixel: of several plants and heights the one whose stem or mark is nearest. */
@@ -462,8 +482,8 @@ export class MapCanvas extends EventTarget {
       },
       { hitTolerance: 8 },
     );
-    const rank = { supply: 0, height: 1, plant: 1, row: 2, fixture: 3, outline: 4 };
-    const near = ({ feature, thing }) => (['plant', 'height'].includes(thing.type) ? distance(feature.getGeometry().getCoordinates(), place) : 0);
+    const rank = { supply: 0, height: 1, plant: 1, row: 2, line: 2, main: 2, fixture: 3, outline: 4 };
+    const near = ({ feature, thing }) => (rank[thing.type] === 1 || rank[thing.type] === 2 ? distance(feature.getGeometry().getClosestPoint(place), place) : 0);
     const inside = ({ thing }) => thing.type !== 'outline';
     const edgeOnly = ({ thing }) =>
       thing.type === 'outline' && nearestOn(closed(this.scene.outline), place).away < 10 * this.map.getView().getResolution();
@@ -597,16 +617,17 @@ export class MapCanvas extends EventTarget {
     this.map.removeInteraction(this.translate);
     this.map.removeInteraction(this.snap);
     this.modify = this.translate = this.snap = undefined;
-    if (!thing || this.tool || !this.editable || !['outline', 'fixture', 'row'].includes(thing.type)) {
+    if (!thing || this.tool || !this.editable || !['outline', 'fixture', 'row', 'line'].includes(thing.type)) {
       return;
     }
-    const feature = this.featureOf(thing);
+    const way = () => this.sources.ways.getFeatures().find((one) => one.get('thing').id === thing.id);
+    const feature = thing.type === 'line' ? way() : this.featureOf(thing);
     if (!feature) {
       return;
     }
     const features = new ol.Collection([feature]);
     const ended = () => this.tell('reshape', { thing, shape: shapeFrom(feature.getGeometry()) });
-    if (thing.type !== 'outline') {
+    if (!['outline', 'line'].includes(thing.type)) {
       this.translate = new ol.interaction.Translate({ features, hitTolerance: 6 });
       this.translate.on('translateend', ended);
       this.map.addInteraction(this.translate);

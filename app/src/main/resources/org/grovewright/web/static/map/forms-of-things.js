@@ -534,27 +534,147 @@ export function newHeightForm(context) {
 
 export function mainPipeForm(context) {
   const { t, lengths, save, scene } = context;
-  const main = scene.pipes.filter((pipe) => pipe.type === 'main');
-  const current = context.mainRoute ?? main[0]?.line ?? [[scene.supply.x, scene.supply.y]];
+  const given = scene.main;
+  const drawn = scene.pipes.find((pipe) => pipe.type === 'main');
+  const current = given.route.length > 0 ? drawn?.line ?? given.route : drawn?.line ?? [[scene.supply.x, scene.supply.y]];
   const points = pointsField(context, t('map.field.points'), current, 2);
-  const route = (line) => save(t('map.did.main'), [{ type: 'set', path: '/watering/main/route', value: line.map((p) => writtenPlace(lengths, p)) }]);
+  const pipe = selectField(t('map.field.mainPipe'), given.pipe ?? '', pipeOptions(context, 'main'), {
+    help: given.pipe || !drawn ? undefined : t('map.chosenForYou', drawn.size),
+  });
+  const withPipe = () =>
+    pipe.control.value === (given.pipe ?? '')
+      ? []
+      : pipe.control.value
+        ? [{ type: 'set', path: '/watering/main/pipe', value: pipe.control.value }]
+        : [{ type: 'remove', path: '/watering/main/pipe' }];
+  const route = (line) =>
+    save(t('map.did.main'), [{ type: 'set', path: '/watering/main/route', value: line.map((p) => writtenPlace(lengths, p)) }, ...withPipe()]);
   const element = form(context, {
     title: t('map.main'),
-    fields: [h('p', { class: 'help' }, t('map.mainHelp')), points, h('p', { class: 'help' }, t('map.buried'))],
+    fields: [h('p', { class: 'help' }, t('map.mainHelp')), pipe, points, h('p', { class: 'help' }, t('map.buried'))],
     submit: t('map.save'),
     more: [
-      context.mainRoute
+      h('button', { type: 'button', onclick: () => context.draw(element, 'LineString', t('map.hint.line')) }, t('map.drawWay')),
+      given.route.length > 0
         ? h('button', { type: 'button', onclick: () => save(t('map.did.mainFree'), [{ type: 'remove', path: '/watering/main/route' }]) }, t('map.mainFree'))
         : null,
       h('button', { type: 'button', onclick: context.close }, t('map.cancel')),
     ],
     onsubmit: () => {
       const line = points.read();
-      return line ? route(line) : false;
+      if (!line) {
+        return false;
+      }
+      const same = JSON.stringify(line.map((p) => writtenPlace(lengths, p))) === JSON.stringify(current.map((p) => writtenPlace(lengths, p)));
+      const operations = withPipe();
+      // Who only names the pipe leaves its way to the program.
+      return same && operations.length > 0 ? save(t('map.did.main'), operations) : route(line);
     },
   });
   element.drawn = route;
   return element;
+}
+
+function pipeOptions({ t, pipesFor }, use) {
+  return [{ value: '', label: t('map.chooseForMe') }, ...pipesFor(use).map((one) => ({ value: one.key, label: one.name }))];
+}
+
+/** The change that gives an own line another way. */
+export function lineWay(lengths, own, points) {
+  return [{ type: 'set', path: `${own.path}/route`, value: points.map((point) => writtenPlace(lengths, point)) }];
+}
+
+/** The line of tubing of a row: how it runs, what it is, whether it lies there already, and its way. */
+export function lineForm(context, row) {
+  const { t, lengths, save, scene } = context;
+  const own = scene.ownLines.find((one) => one.row === row.id);
+  const lines = context.linesOf(row.id);
+  const name = t('map.line', row.id);
+  const run = selectField(
+    t('map.field.run'),
+    own?.run ?? lines[0]?.run ?? 'loop',
+    ['loop', 'two-sided', 'dead-end'].map((value) => ({ value, label: t(`map.run.${value}`) })),
+  );
+  const tubing = selectField(t('map.field.tubing'), own?.tubing ?? '', pipeOptions(context, 'lateral'));
+  const laid = h('input', { type: 'checkbox', checked: own?.laid });
+  const points = pointsField(context, t('map.field.way'), own?.route ?? [], 0);
+  const now =
+    lines.length > 0
+      ? t('map.lineNow', lines[0].size, lengths.text(lines.reduce((sum, one) => sum + context.length(one.line), 0)), lines[0].zone)
+      : t('map.lineNone');
+  const element = form(context, {
+    title: name,
+    fields: [
+      h('p', { class: 'help' }, now, ' ', t(own ? 'map.lineOwn' : 'map.lineProposed')),
+      run,
+      tubing,
+      h('label', { class: 'choice' }, laid, h('span', null, t('map.field.laid'), h('span', { class: 'help' }, h('br'), t('map.laidHelp')))),
+      points,
+      h('p', { class: 'help' }, t('map.wayHelp')),
+    ],
+    submit: t(own ? 'map.save' : 'map.keepLine'),
+    more: [
+      h(
+        'button',
+        { type: 'button', onclick: () => context.draw(element, run.control.value === 'loop' ? 'Polygon' : 'LineString', t(run.control.value === 'loop' ? 'map.hint.ring' : 'map.hint.way')) },
+        t('map.drawWay'),
+      ),
+      own
+        ? h(
+            'button',
+            {
+              type: 'button',
+              onclick: () => save(t('map.did.lineFree', name), [{ type: 'remove', path: scene.ownLines.length === 1 && own.path === '/watering/laterals/0' ? '/watering/laterals' : own.path }]),
+            },
+            t('map.lineFree'),
+          )
+        : null,
+      h('button', { type: 'button', onclick: context.close }, t('map.cancel')),
+    ],
+    onsubmit: () => {
+      const way = points.read();
+      const least = run.control.value === 'loop' ? 3 : 2;
+      if (!way) {
+        return false;
+      }
+      points.problem(way.length > 0 && way.length < least ? t('map.points.few', least) : undefined);
+      tubing.problem(laid.checked && !tubing.control.value ? t('map.problem.tubing') : undefined);
+      if ((way.length > 0 && way.length < least) || (laid.checked && !tubing.control.value)) {
+        return false;
+      }
+      const value = {
+        row: row.id,
+        run: run.control.value.replace('-', ' '),
+        ...(tubing.control.value ? { tubing: tubing.control.value } : {}),
+        ...(laid.checked ? { laid: true } : {}),
+        ...(way.length > 0 ? { route: way.map((point) => writtenPlace(lengths, point)) } : {}),
+      };
+      return save(t('map.did.line', name), own ? changesOf(own, value) : [{ type: 'set', path: '/watering/laterals/-', value }], {
+        then: { type: 'line', id: row.id },
+      });
+    },
+  });
+  element.drawn = (coordinates) => {
+    points.control.value = coordinates.map(([x, y]) => `${lengths.field(x)}; ${lengths.field(y)}`).join('\n');
+    points.control.rows = Math.min(10, coordinates.length + 1);
+    element.requestSubmit();
+  };
+  return element;
+}
+
+/** The changes that make an own line what `value` says; what the map does not show of it stays. */
+function changesOf(own, value) {
+  const had = { tubing: own.tubing, laid: own.laid || undefined, route: own.route.length > 0 ? own.route : undefined };
+  return [
+    { type: 'set', path: `${own.path}/run`, value: value.run },
+    ...Object.keys(had).flatMap((key) =>
+      value[key] !== undefined
+        ? [{ type: 'set', path: `${own.path}/${key}`, value: value[key] }]
+        : had[key] !== undefined
+          ? [{ type: 'remove', path: `${own.path}/${key}` }]
+          : [],
+    ),
+  ];
 }
 
 export function measureForm(context, { things, showBetween }) {

@@ -12,6 +12,8 @@ import { printsMap } from './print.js';
 import { lengthsOf } from './units.js';
 
 const FULL_GROWN = 11;
+/** Things that are drawn or typed, but not moved as a whole. */
+const STILL = ['outline', 'line', 'main'];
 const STEPS = [0.1, 0.5, 1];
 const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
 
@@ -32,27 +34,28 @@ function drawingLibrary() {
 export async function show(root, context) {
   const { api, siteId } = context;
   const editor = new SiteEditor(api, siteId, context.site);
-  const [species, description, , photo] = await Promise.all([
+  const [species, pipes, description, , photo] = await Promise.all([
     api.get('/catalogue/species'),
+    api.get('/catalogue/pipes'),
     api.get(`${editor.base}/description`),
     drawingLibrary(),
     keptPhoto(siteId),
   ]);
-  const page = new MapPage(root, context, { editor, species, description, photo });
+  const page = new MapPage(root, context, { editor, species, pipes, description, photo });
   await page.begin();
   return () => page.dispose();
 }
 
 class MapPage {
-  constructor(root, context, { editor, species, description, photo }) {
+  constructor(root, context, { editor, species, pipes, description, photo }) {
     this.root = root;
     this.context = context;
     this.t = context.t;
     this.editor = editor;
     this.species = species;
-    this.data = description.data ?? {};
+    this.pipes = pipes;
     this.photo = photo;
-    const units = context.me?.settings?.units || this.data.units || 'metric';
+    const units = context.me?.settings?.units || description.data?.units || 'metric';
     this.lengths = lengthsOf(units, language());
     this.number = new Intl.NumberFormat(language(), { maximumFractionDigits: 0 });
     this.readOnly = Boolean(context.site?.readOnly);
@@ -389,6 +392,10 @@ class MapPage {
         return scene.fixtures.find((one) => one.id === id);
       case 'supply':
         return scene.supply;
+      case 'line':
+        return scene.rows.find((one) => one.id === id);
+      case 'main':
+        return scene.main;
       case 'height':
         return scene.heights.find((one) => String(one.index) === id);
       default:
@@ -421,6 +428,9 @@ class MapPage {
       const plant = this.thing({ type, id });
       return plant ? `${id} ${plant.speciesName}` : id;
     }
+    if (type === 'line' || type === 'main') {
+      return type === 'main' ? t('map.main') : t('map.line', id);
+    }
     if (type === 'height') {
       return t('map.spot', Number(id) + 1);
     }
@@ -451,7 +461,7 @@ class MapPage {
     }
     const thing = this.thing(this.selected);
     const context = this.formContext();
-    const make = { plant: forms.plantForm, row: forms.rowForm, fixture: forms.fixtureForm, supply: forms.supplyForm, height: forms.heightForm }[this.selected.type];
+    const make = { plant: forms.plantForm, row: forms.rowForm, fixture: forms.fixtureForm, supply: forms.supplyForm, height: forms.heightForm, line: forms.lineForm, main: forms.mainPipeForm }[this.selected.type];
     const element = make ? make(context, thing) : forms.outlineForm(context);
     replace(
       this.panel,
@@ -461,7 +471,7 @@ class MapPage {
         icon('back'),
         this.t('map.toList'),
       ),
-      this.readOnly || this.selected.type === 'outline' || (this.selected.type === 'plant' && !thing.movable) ? null : this.nudgePad(),
+      this.readOnly || STILL.includes(this.selected.type) || (this.selected.type === 'plant' && !thing.movable) ? null : this.nudgePad(),
       element,
     );
   }
@@ -548,8 +558,20 @@ class MapPage {
         item({ type: 'outline', id: 'outline' }, t('map.outline'), this.lengths.area(areaOf(scene.outline))),
         item({ type: 'supply', id: 'supply' }, t('map.supply'), t(`map.supply.${scene.supply.kind}`)),
       ]),
+      group('pipes', t('map.pipes'), [
+        item({ type: 'main', id: 'main' }, t('map.main'), scene.pipes.find((one) => one.type === 'main')?.size),
+        ...scene.rows.map((one) => item({ type: 'line', id: one.id }, t('map.line', one.id), this.lineWords(one.id))),
+      ]),
       scene.zones.length > 0 ? this.zones() : null,
     );
+  }
+
+  /** What a row's line of tubing is, in a few words. */
+  lineWords(row) {
+    const { scene } = this.editor;
+    const own = scene.ownLines.find((one) => one.row === row);
+    const run = own?.run ?? scene.pipes.find((one) => one.row === row)?.run;
+    return run ? `${this.t(`map.run.${run}`)}${own ? `, ${this.t(own.laid ? 'map.laid' : 'map.own')}` : ''}` : undefined;
   }
 
   zones() {
@@ -595,7 +617,9 @@ class MapPage {
       lastSpecies: this.lastSpecies,
       lastPot: this.lastPot,
       lastPlanted: this.lastPlanted ?? this.editor.scene.plants[0]?.plantedOn ?? this.editor.scene.start,
-      mainRoute: this.mainRoute(),
+      pipesFor: (use) => this.pipes.filter((one) => one.use === use),
+      linesOf: (row) => this.editor.scene.pipes.filter((one) => one.row === row),
+      draw: (element, type, hint) => this.drawFor(element, type, hint),
       save: (label, operations, more) => this.save(label, operations, more),
       choose: (thing) => this.choose(thing, { focus: true }),
       mark: (place) => this.canvas.mark(place),
@@ -628,9 +652,10 @@ class MapPage {
     };
   }
 
-  mainRoute() {
-    const route = this.data?.watering?.main?.route;
-    return Array.isArray(route) ? this.editor.scene.pipes.find((pipe) => pipe.type === 'main')?.line : undefined;
+  /** Lets the owner draw on the map for a form that stays in the panel with what was typed. */
+  drawFor(element, type, hint) {
+    this.setMode('menu', element, hint);
+    this.canvas.startDrawing(type);
   }
 
   setMode(mode, element, hint) {
@@ -688,8 +713,39 @@ class MapPage {
     }
   }
 
+  /** A line of tubing belongs to a row: which? */
+  showRowsForLines() {
+    const { t } = this;
+    this.setMode(
+      'menu',
+      h(
+        'div',
+        null,
+        h('h2', { tabindex: '-1' }, t('map.add.line')),
+        h('p', { class: 'help' }, t('map.add.lineOfRow')),
+        h(
+          'ul',
+          { class: 'map-list' },
+          this.editor.scene.rows.map((row) =>
+            h(
+              'li',
+              null,
+              h(
+                'button',
+                { type: 'button', class: 'plain thing', onclick: () => this.choose({ type: 'line', id: row.id }, { focus: true }) },
+                h('span', null, t('map.line', row.id)),
+                [' ', h('span', { class: 'quiet' }, this.lineWords(row.id))],
+              ),
+            ),
+          ),
+        ),
+      ),
+    );
+  }
+
   showAddMenu() {
     const { t } = this;
+    const { scene } = this.editor;
     const entry = (label, onclick) => h('li', null, h('button', { type: 'button', class: 'plain thing', onclick }, icon('add'), h('span', null, label)));
     this.setMode(
       'menu',
@@ -703,6 +759,7 @@ class MapPage {
           entry(t('map.add.row'), () => this.startAdding('row')),
           forms.FIXTURE_KINDS.map((kind) => entry(t(`map.kind.${kind}`), () => this.startAdding('fixture', kind))),
           entry(t('map.main'), () => this.startAdding('main')),
+          scene.rows.length > 0 ? entry(t('map.add.line'), () => this.showRowsForLines()) : null,
           entry(t('map.add.height'), () => this.startAdding('height')),
         ),
       ),
@@ -876,14 +933,16 @@ class MapPage {
         ? forms.outlineChange(this.lengths, shape.coordinates)
         : thing.type === 'row'
           ? [{ type: 'moveRow', row: thing.id, line: shape.coordinates.map((p) => p.map(round)) }]
-          : forms.fixtureShape(this.lengths, what, shape);
+          : thing.type === 'line'
+            ? forms.lineWay(this.lengths, this.editor.scene.ownLines.find((one) => one.row === thing.id), shape.coordinates)
+            : forms.fixtureShape(this.lengths, what, shape);
     this.save(this.t('map.did.move', this.nameOf(thing)), operations);
   }
 
   /** Moves what is chosen by a step; the change is saved when the keys rest. */
   nudge([dx, dy]) {
     const thing = this.selected;
-    if (!thing || this.readOnly || thing.type === 'outline') {
+    if (!thing || this.readOnly || STILL.includes(thing.type)) {
       return;
     }
     const what = this.thing(thing);
@@ -954,9 +1013,6 @@ class MapPage {
       return false;
     }
     this.context.say(this.t('map.say.saved', label));
-    if (operations.some((one) => one.path?.startsWith('/watering'))) {
-      this.data = (await this.context.api.get(`${this.editor.base}/description`)).data;
-    }
     if (stay) {
       stay();
     } else if (gone) {
