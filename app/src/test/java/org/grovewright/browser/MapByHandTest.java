@@ -292,7 +292,7 @@ class MapByHandTest {
       waitForVersion(browser, site, 2);
       assertThat(description(browser, site))
           .containsPattern(
-              "laterals:\\s+- \\{row: A, run: dead end, tubing: pipe[^,]+, laid: true, route:"
+              "laterals:\\s+(- |\\[)\\{row: A, run: dead end, tubing: pipe[^,]+, laid: true, route:"
                   + " \\[\\[3\\.[456]");
       browser.seeText("Kept as you want it");
       browser.waitUntil(d -> !browser.text().contains("being worked out"));
@@ -301,15 +301,13 @@ class MapByHandTest {
       // Its far end is taken with the mouse and laid elsewhere.
       drag(browser, new double[] {43, 12.6}, new double[] {45, 13.5});
       waitForVersion(browser, site, 3);
-      assertThat(description(browser, site)).containsPattern("\\[4[45][.\\d]* m, 13[.\\d]* m\\]\\]");
+      assertThat(description(browser, site))
+          .containsPattern("\\[4[45][.\\d]* m, 13[.\\d]* m\\]\\]");
 
       // Keys alone: another run and way for it, then the program's own again.
       browser.find("[data-tool=undo][aria-disabled=false]");
       tabTo(browser, "Its way");
-      keys(
-          browser,
-          Keys.chord(Keys.CONTROL, "a"),
-          "3; 11.5\n42; 11.5\n42; 12.5\n3; 12.5");
+      keys(browser, Keys.chord(Keys.CONTROL, "a"), "3; 11.5\n42; 11.5\n42; 12.5\n3; 12.5");
       new Select(browser.field("How it runs")).selectByVisibleText("loop");
       tabTo(browser, "Save");
       keys(browser, Keys.ENTER);

@@ -218,7 +218,7 @@ export class MapCanvas extends EventTarget {
   fit() {
     const { minX, minY, maxX, maxY } = this.scene.bounds;
     this.map.updateSize();
-    this.map.getView().fit([minX, minY, maxX, maxY], { padding: [58, 26, 46, 26] });
+    this.map.getView().fit([minX, minY, maxX, maxY], { padding: [64, 46, 60, 52] });
   }
 
   zoom(by) {
