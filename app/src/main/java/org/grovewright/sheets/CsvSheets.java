@@ -2,11 +2,17 @@ package org.grovewright.sheets;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.LocalTime;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.grovewright.buying.ShoppingLine;
+import org.grovewright.irrigation.Programme;
 import org.grovewright.irrigation.Programme.PlantSupply;
+import org.grovewright.irrigation.TimerSetting;
 import org.grovewright.plan.Plan;
 import org.grovewright.quantity.Kind;
 
@@ -76,19 +82,40 @@ final class CsvSheets {
     return text.toString();
   }
 
-  /** What every plant needs and gets, month by month, in litres a day. */
+  /**
+   * What every plant needs and gets, month by month, in litres a day, with what the timer of its
+   * zone is set to.
+   */
   static String watering(Plan plan) {
     StringBuilder text = new StringBuilder();
     try (CSVPrinter csv = new CSVPrinter(text, FORMAT)) {
-      csv.printRecord("zone", "plant", "year", "month", "needs L/day", "gets L/day");
+      csv.printRecord(
+          "zone",
+          "plant",
+          "year",
+          "month",
+          "needs L/day",
+          "gets L/day",
+          "watering days",
+          "starts at",
+          "minutes after each start");
+      Map<String, TimerSetting> settings = new HashMap<>();
+      plan.programme()
+          .settings()
+          .forEach(s -> settings.put(Programme.timerId(s.zone(), s.year(), s.month()), s));
       for (PlantSupply supply : plan.programme().supplies()) {
+        TimerSetting setting =
+            settings.get(Programme.timerId(supply.zone(), supply.year(), supply.month()));
         csv.printRecord(
             supply.zone(),
             plan.grove().plantings().get(supply.plant()).id(),
             supply.year(),
             supply.month(),
             Decimals.plain(supply.needsM3PerS() * LITRES_A_DAY, 2),
-            Decimals.plain(supply.getsM3PerS() * LITRES_A_DAY, 2));
+            Decimals.plain(supply.getsM3PerS() * LITRES_A_DAY, 2),
+            Words.every(setting),
+            setting.starts().stream().map(LocalTime::toString).collect(Collectors.joining(" ")),
+            setting.off() ? "" : setting.minutesPerCycle());
       }
     } catch (IOException e) {
       throw new UncheckedIOException("writing to memory cannot fail", e);

@@ -1,9 +1,10 @@
 package org.grovewright.irrigation;
 
-import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
@@ -21,10 +22,14 @@ final class DaysApart {
   private DaysApart() {}
 
   /** A plant in the month in which its water is gone soonest before the next watering. */
-  private record Worst(int plant, String zone, int year, int month, double heldS, double gapS) {}
+  private record Worst(int plant, int year, int month, double heldS, double gapS) {
+    double share() {
+      return heldS / gapS;
+    }
+  }
 
-  /** Remarks, one for the plants of a species and zone; none where the days are counted. */
-  static List<Finding> of(
+  /** A remark on all of them; none where the days are counted or all last. */
+  static Optional<Finding> of(
       Grove grove, List<TimerSetting> settings, List<PlantSupply> supplies, WaterNeeds needs) {
     Map<Integer, Worst> worst = new LinkedHashMap<>();
     Map<String, TimerSetting> byMonth =
@@ -43,33 +48,32 @@ final class DaysApart {
       if (held < gap) {
         worst.merge(
             supply.plant(),
-            new Worst(supply.plant(), supply.zone(), supply.year(), supply.month(), held, gap),
-            (a, b) -> b.heldS() / b.gapS() < a.heldS() / a.gapS() ? b : a);
+            new Worst(supply.plant(), supply.year(), supply.month(), held, gap),
+            (a, b) -> b.share() < a.share() ? b : a);
       }
     }
-    Map<String, List<Worst>> alike = new LinkedHashMap<>();
-    for (Worst w : worst.values()) {
-      String species = grove.plantings().get(w.plant()).speciesKey();
-      alike.computeIfAbsent(w.zone() + "/" + species, k -> new ArrayList<>()).add(w);
-    }
-    return alike.values().stream().map(group -> finding(grove, group)).toList();
+    return worst.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            finding(
+                grove,
+                worst.values().stream().sorted(Comparator.comparingDouble(Worst::share)).toList()));
   }
 
   private static Finding finding(Grove grove, List<Worst> group) {
-    Worst first =
-        group.stream()
-            .reduce((a, b) -> b.heldS() / b.gapS() < a.heldS() / a.gapS() ? b : a)
-            .orElseThrow();
+    Worst first = group.get(0);
     return Finding.of(
         "timer.days-apart",
         Severity.SHORTFALL,
         group.stream()
             .map(w -> grove.plantings().get(w.plant()).id())
             .collect(Collectors.joining(", ")),
-        "The allowed days leave up to {0} between waterings. In month {1} of year {2} the soil"
-            + " around the plant holds what it takes up with ease for {3} only, so it goes short"
-            + " before the next. Thick mulch, emitters that wet more of its soil, or a can of water"
-            + " between help; rules often leave water from a tank of your own free.",
+        "The allowed days leave up to {0} between waterings. The soil around these plants does not"
+            + " hold what they take up with ease for so long: around "
+            + grove.plantings().get(first.plant()).id()
+            + ", in month {1} of year {2}, it lasts {3}. Thick mulch, emitters that wet more of"
+            + " their soil, or a can of water between help; rules often leave water from a tank of"
+            + " your own free.",
         new Quantity(first.gapS(), Kind.DAYS),
         new Quantity(first.month(), Kind.COUNT),
         new Quantity(first.year(), Kind.COUNT),

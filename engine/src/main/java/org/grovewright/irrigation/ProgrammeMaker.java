@@ -102,7 +102,7 @@ final class ProgrammeMaker {
       }
     }
     findings.addAll(SupplyRemarks.of(grove, supplies, enough, tooMuch, leastExcess));
-    findings.addAll(DaysApart.of(grove, settings, supplies, needs));
+    DaysApart.of(grove, settings, supplies, needs).ifPresent(findings::add);
     WaterOrder.of(grove, catalogue, supplies, enough).ifPresent(findings::add);
     remarkOnCycles();
     return new Programme(settings, supplies, findings);

@@ -128,7 +128,7 @@ final class WayReasons {
           .say(way.peakRunS(), Kind.RUN_TIME)
           .say(" a day, which is ")
           .say(way.hoursShort(), Kind.SHARE)
-          .say(" more than the allowed hours or the daily limit of water leave.");
+          .say(" more than the allowed days and hours or the daily limit of water leave.");
     }
   }
 
