@@ -1,0 +1,96 @@
+package org.grovewright.trench;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.grovewright.model.Point;
+
+/** Points and paths in the plane. */
+final class Planes {
+  /** Places nearer than this are one, metres. */
+  static final double SAME_PLACE_M = 1e-6;
+
+  private Planes() {}
+
+  /** The place between two others at a share of the way. */
+  static Point between(Point a, Point b, double share) {
+    return new Point(a.x() + share * (b.x() - a.x()), a.y() + share * (b.y() - a.y()));
+  }
+
+  /** Share of a stretch at which it is nearest to a place, from 0 to 1. */
+  static double shareNear(Point place, Point a, Point b) {
+    double dx = b.x() - a.x();
+    double dy = b.y() - a.y();
+    double size2 = dx * dx + dy * dy;
+    if (size2 == 0) {
+      return 0;
+    }
+    return Math.max(0, Math.min(1, ((place.x() - a.x()) * dx + (place.y() - a.y()) * dy) / size2));
+  }
+
+  /** The point of a stretch nearest to a place. */
+  static Point foot(Point place, Point a, Point b) {
+    return between(a, b, shareNear(place, a, b));
+  }
+
+  static boolean same(Point a, Point b) {
+    return Math.abs(a.x() - b.x()) <= SAME_PLACE_M && Math.abs(a.y() - b.y()) <= SAME_PLACE_M;
+  }
+
+  /** The place shifted at right angles to a direction, to its left where the shift is positive. */
+  static Point aside(Point place, Point from, Point to, double leftM) {
+    double length = from.distanceTo(to);
+    return new Point(
+        place.x() - leftM * (to.y() - from.y()) / length,
+        place.y() + leftM * (to.x() - from.x()) / length);
+  }
+
+  /** Share of a stretch at which it crosses another; not a number where they do not cross. */
+  static double crossing(Point a, Point b, Point c, Point d) {
+    double dx = b.x() - a.x();
+    double dy = b.y() - a.y();
+    double ex = d.x() - c.x();
+    double ey = d.y() - c.y();
+    double cross = dx * ey - dy * ex;
+    if (Math.abs(cross) < 1e-12) {
+      return Double.NaN;
+    }
+    double wx = c.x() - a.x();
+    double wy = c.y() - a.y();
+    double t = (wx * ey - wy * ex) / cross;
+    double s = (wx * dy - wy * dx) / cross;
+    return t >= 0 && t <= 1 && s >= 0 && s <= 1 ? t : Double.NaN;
+  }
+
+  static double length(List<Point> path) {
+    double sum = 0;
+    for (int i = 1; i < path.size(); i++) {
+      sum += path.get(i - 1).distanceTo(path.get(i));
+    }
+    return sum;
+  }
+
+  /** A path without repeated places and without bends that do not bend. */
+  static List<Point> plain(List<Point> path) {
+    List<Point> plain = new ArrayList<>();
+    for (Point point : path) {
+      int n = plain.size();
+      if (n > 0 && same(plain.get(n - 1), point)) {
+        continue;
+      }
+      if (n > 1 && straight(plain.get(n - 2), plain.get(n - 1), point)) {
+        plain.remove(n - 1);
+      }
+      plain.add(point);
+    }
+    return plain;
+  }
+
+  private static boolean straight(Point a, Point b, Point c) {
+    double ux = b.x() - a.x();
+    double uy = b.y() - a.y();
+    double vx = c.x() - b.x();
+    double vy = c.y() - b.y();
+    double size = Math.hypot(ux, uy) * Math.hypot(vx, vy);
+    return ux * vx + uy * vy > 0 && Math.abs(ux * vy - uy * vx) <= 1e-7 * size;
+  }
+}
