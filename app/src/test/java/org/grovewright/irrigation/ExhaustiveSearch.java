@@ -190,9 +190,7 @@ final class ExhaustiveSearch {
   }
 
   private double moneyOf(ZoneResult zone) {
-    return Goods.of(List.of(zone), site.grove(), site.catalogue(), site.network(), site.rules())
-        .list()
-        .cost(site.costs()::unitPrice, key -> true);
+    return Goods.of(List.of(zone), site).list().cost(site.costs()::unitPrice, key -> true);
   }
 
   /** All pipes with the goods no emitters can do without: shortest lines, no emitters. */
@@ -305,16 +303,11 @@ final class ExhaustiveSearch {
     }
     return new ZoneDesign(
         zone.id(),
-        sizing().mainLegs(zone),
+        site.trench().legs(List.of(zone)).get(0),
         main,
         laterals,
         regulator,
         site.catalogue().filters().values().iterator().next());
-  }
-
-  private Sizing sizing() {
-    return new Sizing(
-        site.grove(), site.catalogue(), site.rules(), site.network(), site.costs(), List.of());
   }
 
   /** Every way to give each plant of a zone a type and a number of emitters. */

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Random;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Constant;
+import org.grovewright.catalogue.Part;
 import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.layout.Terrain;
 import org.grovewright.model.Grove;
@@ -31,6 +32,9 @@ final class SmallCase {
     constants.computeIfPresent(
         "irrigation.max-emitters-per-plant",
         (key, c) -> new Constant(key, c.name(), MOST_EMITTERS, c.kind(), c.source()));
+    // One roll of tape serves all zones, which sums over single zones would count several times.
+    Map<String, Part> parts = new LinkedHashMap<>(all.parts());
+    parts.remove("part.marking-tape");
     return new Catalogue(
         all.species(),
         all.textures(),
@@ -47,7 +51,7 @@ final class SmallCase {
         all.mixes(),
         all.amendments(),
         all.mulches(),
-        all.parts(),
+        parts,
         all.tasks(),
         all.cautions(),
         all.clearances(),

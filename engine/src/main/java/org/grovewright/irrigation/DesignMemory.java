@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.grovewright.catalogue.Filter;
+import org.grovewright.model.Point;
 
 /**
  * What the designs of one grove have in common, so that nothing is matched or solved twice: ways
@@ -22,7 +23,10 @@ final class DesignMemory {
 
   /** What the best sizes of a zone depend on. */
   private record Sized(
-      List<LateralWish> laterals, List<List<LateralLayout.Served>> served, Filter filter) {}
+      List<LateralWish> laterals,
+      List<List<LateralLayout.Served>> served,
+      List<List<Point>> legs,
+      Filter filter) {}
 
   /** The matching of emitters by a policy. */
   ZoneMatching matching(EmitterPolicy policy) {
@@ -31,7 +35,7 @@ final class DesignMemory {
 
   /** The best sizes of a zone, found once. */
   ZoneResult sized(Sizing.Fitted zone, Filter filter, Supplier<ZoneResult> find) {
-    Sized key = new Sized(zone.wish().laterals(), zone.served(), filter);
+    Sized key = new Sized(zone.wish().laterals(), zone.served(), zone.legs(), filter);
     ZoneResult known = solved.get(key);
     if (known == null) {
       known = find.get();

@@ -19,11 +19,12 @@ record DesignSite(
     ZoneNetwork.Site network,
     Rulebook rules,
     Costs costs,
-    Zoning zoning) {
+    Zoning zoning,
+    MainTrench trench) {
 
   /** A designed system with its goods and cost. */
   Candidate candidate(DesignPolicy policy, List<ZoneResult> zones) {
-    Goods goods = Goods.of(zones, grove, catalogue, network, rules);
+    Goods goods = Goods.of(zones, this);
     return Candidate.of(policy, zones, goods, grove, rules, costs);
   }
 

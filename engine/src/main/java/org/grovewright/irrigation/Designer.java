@@ -106,7 +106,7 @@ final class Designer {
       double whole = money(zone, more);
       for (int plant : cuts(zone)) {
         List<ZoneWish> parts = zoning.cut(List.of(zone), Set.of(plant));
-        double saved = whole - valve - mainMoney(parts.get(1));
+        double saved = whole - valve - with.trench().moneyBeside(zones, parts.get(1));
         for (ZoneWish part : parts) {
           saved -= money(part, more);
         }
@@ -150,21 +150,6 @@ final class Designer {
     return site.parts().timers(grove.supply().kind(), zones).stream()
         .mapToDouble(part -> with.costs().unitPrice(part.key()))
         .sum();
-  }
-
-  /** Money for the cheapest pipe to the first lateral of a zone. */
-  private double mainMoney(ZoneWish zone) {
-    List<Point> way = new ArrayList<>();
-    way.add(grove.supply().at());
-    way.addAll(grove.watering().mainRoute());
-    way.add(zone.laterals().get(0).row().line().get(0));
-    double perMetre =
-        with.catalogue().pipes().values().stream()
-            .filter(p -> p.use() == Pipe.Use.MAIN)
-            .mapToDouble(p -> with.costs().unitPrice(p.key()))
-            .min()
-            .orElse(0);
-    return Paths.length(way) * perMetre;
   }
 
   /** The lateral, or a loop in its place where one line would leave a tree half dry. */
@@ -221,12 +206,19 @@ final class Designer {
   }
 
   private List<ZoneResult> solve(List<ZoneWish> zones) {
-    List<Sizing.Fitted> fitted = new ArrayList<>();
+    List<ZoneWish> watered = new ArrayList<>();
+    List<List<List<LateralLayout.Served>>> plants = new ArrayList<>();
     for (ZoneWish zone : zones) {
       List<List<LateralLayout.Served>> served = served(zone, zones.size());
       if (served.stream().anyMatch(s -> !s.isEmpty())) {
-        fitted.add(new Sizing.Fitted(zone, served));
+        watered.add(zone);
+        plants.add(served);
       }
+    }
+    List<List<List<Point>>> legs = with.trench().legs(watered);
+    List<Sizing.Fitted> fitted = new ArrayList<>();
+    for (int i = 0; i < watered.size(); i++) {
+      fitted.add(new Sizing.Fitted(watered.get(i), plants.get(i), legs.get(i)));
     }
     Sizing sizing = new Sizing(grove, with.catalogue(), rules, site, with.costs(), fitted);
     List<ZoneResult> results = new ArrayList<>();

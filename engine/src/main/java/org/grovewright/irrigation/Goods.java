@@ -4,59 +4,47 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Part;
 import org.grovewright.catalogue.Pipe;
-import org.grovewright.catalogue.TrenchGround;
 import org.grovewright.demand.Requirement;
 import org.grovewright.demand.WorkAmount;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
-import org.grovewright.layout.Shapes;
-import org.grovewright.model.Fixture;
-import org.grovewright.model.FixtureKind;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Point;
-import org.grovewright.model.Shape;
 import org.grovewright.model.Supply.SupplyKind;
 import org.grovewright.quantity.FigureBook;
-import org.grovewright.quantity.Kind;
-import org.grovewright.quantity.Working;
-import org.locationtech.jts.geom.Geometry;
+import org.grovewright.trench.Trench;
 
 /**
  * What must be bought and done for a watering system.
  *
- * @param trenchM length of trench, metres; mains that share a way share a trench
+ * @param trench trench of the mains
  * @param list goods
  * @param work work
  * @param findings remarks on the way of the mains and on devices
  */
-record Goods(double trenchM, GoodsList list, List<WorkAmount> work, List<Finding> findings) {
+record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding> findings) {
 
   /** Counts a solved system. */
-  static Goods of(
-      List<ZoneResult> zones,
-      Grove grove,
-      Catalogue catalogue,
-      ZoneNetwork.Site site,
-      Rulebook rules) {
+  static Goods of(List<ZoneResult> zones, DesignSite with) {
     return zones.isEmpty()
-        ? new Goods(0, new GoodsList(), List.of(), List.of())
-        : new Counter(zones, grove, catalogue, site, rules).count();
+        ? new Goods(Trench.NONE, new GoodsList(), List.of(), List.of())
+        : new Counter(zones, with).count();
   }
 
   /** The goods as requirements, with their figures and that of the trench entered. */
-  List<Requirement> enter(FigureBook book) {
+  List<Requirement> enter(FigureBook book, DesignSite with) {
     if (work.isEmpty()) {
       return List.of();
     }
-    book.enter(
-        "irrigation.trench-length",
-        "Length of trench for the mains",
-        trenchM,
-        Kind.LENGTH,
-        Working.of("length of all ways of mains, shared ways once", "measured on the plan"));
+    double mains =
+        work.stream()
+            .filter(w -> w.taskKey().equals("lay-main"))
+            .mapToDouble(WorkAmount::amount)
+            .sum();
+    new TrenchGoods(trench, with.catalogue())
+        .enter(book, with.trench().burial(), with.trench().rules(), mains);
     return list.requirements(book);
   }
 
@@ -67,54 +55,32 @@ record Goods(double trenchM, GoodsList list, List<WorkAmount> work, List<Finding
     private final Rulebook rules;
     private final HeadParts parts;
     private final double ventRiseM;
-    private final double trenchWidthM;
-    private final double trenchCoverM;
+    private final Trench trench;
+    private final TrenchGoods inGround;
     private final GoodsList goods = new GoodsList();
     private final List<WorkAmount> work = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
     private final PipeGoods pipes;
 
-    Counter(
-        List<ZoneResult> zones,
-        Grove grove,
-        Catalogue catalogue,
-        ZoneNetwork.Site site,
-        Rulebook rules) {
+    Counter(List<ZoneResult> zones, DesignSite with) {
       this.zones = zones;
-      this.grove = grove;
-      this.site = site;
-      this.rules = rules;
+      this.grove = with.grove();
+      this.site = with.network();
+      this.rules = with.rules();
       this.parts = site.parts();
       this.pipes = new PipeGoods(parts, rules, goods, work, findings);
-      this.ventRiseM = catalogue.constant("irrigation.vent-rise").value();
-      this.trenchWidthM = catalogue.constant("irrigation.trench-least-width").value();
-      this.trenchCoverM =
-          catalogue.ground(TrenchGround.Kind.SOIL).mainCover().of(false)
-              + catalogue.constant("irrigation.trench-bedding").value();
+      this.ventRiseM = with.catalogue().constant("irrigation.vent-rise").value();
+      this.trench = with.trench().of(zones);
+      this.inGround = new TrenchGoods(trench, with.catalogue());
     }
 
     Goods count() {
-      Geometry ways = mainWays();
-      double trench = ways.getLength();
       head();
       for (ZoneResult zone : zones) {
         zone(zone);
       }
-      workOnMains(trench);
-      remarkOnWays(ways);
+      workOnMains();
       return new Goods(trench, goods, work, findings);
-    }
-
-    private Geometry mainWays() {
-      List<Geometry> legs = new ArrayList<>();
-      for (ZoneResult zone : zones) {
-        for (List<Point> leg : zone.design().main()) {
-          if (Paths.length(leg) > 0) {
-            legs.add(Shapes.of(new Shape.Line(leg)));
-          }
-        }
-      }
-      return Shapes.union(legs);
     }
 
     private void head() {
@@ -201,7 +167,7 @@ record Goods(double trenchM, GoodsList list, List<WorkAmount> work, List<Finding
       return most - least;
     }
 
-    private void workOnMains(double trench) {
+    private void workOnMains() {
       double mains = 0;
       for (ZoneResult zone : zones) {
         for (List<Point> leg : zone.design().main()) {
@@ -211,43 +177,14 @@ record Goods(double trenchM, GoodsList list, List<WorkAmount> work, List<Finding
       if (mains <= 0) {
         return;
       }
-      double volume =
-          trench
-              * trenchWidthM
-              * (trenchCoverM + zones.get(0).design().mainPipe().outsideDiameterM());
-      work.add(new WorkAmount("dig-trench", "", volume, "irrigation.trench-length"));
-      work.add(new WorkAmount("lay-main", "", mains, "irrigation.trench-length"));
-      work.add(new WorkAmount("backfill-trench", "", volume, "irrigation.trench-length"));
+      inGround.goods(goods);
+      inGround.work(work);
+      work.add(new WorkAmount("lay-main", "", mains, "irrigation.main-length", inGround.all()));
       if (pipes.cementJoints() > 0) {
         work.add(new WorkAmount("cement-joint", "", pipes.cementJoints(), ""));
         Pipe pipe = zones.get(0).design().mainPipe();
         pipes.fitting("cement", pipe, 1, pipes.cementJoints() + " joints");
         pipes.fitting("primer", pipe, 1, pipes.cementJoints() + " joints");
-      }
-    }
-
-    private void remarkOnWays(Geometry ways) {
-      for (Fixture fixture : grove.site().fixtures()) {
-        boolean inTheWay = MainRoute.blocks(fixture.kind());
-        boolean service = fixture.kind() == FixtureKind.BURIED_SERVICE;
-        if (!inTheWay && !service) {
-          continue;
-        }
-        Geometry shape = Shapes.of(fixture.shape());
-        double near = service ? rules.serviceClearM() : 0;
-        if (ways.distance(shape) > near
-            || !service && ways.intersection(shape).getLength() < 0.01) {
-          continue;
-        }
-        findings.add(
-            Finding.of(
-                service ? "irrigation.trench-near-service" : "irrigation.main-crosses",
-                service ? Severity.NOTE : Severity.SHORTFALL,
-                fixture.id(),
-                service
-                    ? "The trench comes near this buried service. Have it marked before you dig,"
-                        + " and dig by hand there."
-                    : "The main runs through it. Lead it round by giving bends in the route."));
       }
     }
   }

@@ -19,9 +19,6 @@ import org.grovewright.catalogue.Catalogue;
  * @param lossAllowanceM head set aside for losses before they are known, metres
  * @param screenLoadingMPerS flow through a filter by the area of its screen, m3/s per m2
  * @param catchCans emitters of a zone whose flow is measured with cans
- * @param serviceClearM distance from a buried service within which the trench is remarked on,
- *     metres
- * @param mainClearM room between the main's trench and what it is led round, metres
  * @param mostZones most zones that are proposed
  * @param pinSpacingM distance between pins that hold tubing down, metres
  * @param wettedShare share of the ground under a tree's crown that tubing along one side must wet
@@ -49,8 +46,6 @@ record Rulebook(
     double lossAllowanceM,
     double screenLoadingMPerS,
     int catchCans,
-    double serviceClearM,
-    double mainClearM,
     int mostZones,
     double pinSpacingM,
     double wettedShare,
@@ -78,8 +73,6 @@ record Rulebook(
         value(catalogue, "loss-allowance"),
         value(catalogue, "screen-loading"),
         (int) value(catalogue, "catch-cans"),
-        value(catalogue, "service-clearance"),
-        value(catalogue, "main-clearance"),
         (int) value(catalogue, "most-zones"),
         value(catalogue, "pin-spacing"),
         value(catalogue, "one-side-wetted-share"),

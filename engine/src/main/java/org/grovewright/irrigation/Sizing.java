@@ -46,7 +46,6 @@ final class Sizing {
   private final ZoneNetwork.Site site;
   private final Costs costs;
   private final Preferences.Units units;
-  private final MainRoute route;
   private final Filter filter;
 
   /**
@@ -67,7 +66,6 @@ final class Sizing {
     this.site = site;
     this.costs = costs;
     this.units = grove.preferences().units();
-    this.route = new MainRoute(grove.site().fixtures(), rules.mainClearM());
     this.filter = filterFor(zones);
   }
 
@@ -81,8 +79,9 @@ final class Sizing {
    *
    * @param wish the zone
    * @param served for each lateral, its plants with their emitters
+   * @param legs legs of its main
    */
-  record Fitted(ZoneWish wish, List<List<LateralLayout.Served>> served) {}
+  record Fitted(ZoneWish wish, List<List<LateralLayout.Served>> served, List<List<Point>> legs) {}
 
   /** The best design of a zone, solved. */
   ZoneResult best(Fitted zone) {
@@ -109,7 +108,7 @@ final class Sizing {
 
     Search(Fitted zone) {
       this.zone = zone;
-      legs = mainLegs(zone.wish());
+      legs = zone.legs();
       lines = lines(zone);
       mains = mainOptions();
       tubings = tubingOptions();
@@ -326,22 +325,6 @@ final class Sizing {
                   .orElseThrow())
           : useful;
     }
-  }
-
-  List<List<Point>> mainLegs(ZoneWish zone) {
-    List<Point> path = new ArrayList<>();
-    path.add(grove.supply().at());
-    path.addAll(grove.watering().mainRoute());
-    List<List<Point>> legs = new ArrayList<>();
-    for (LateralWish lateral : zone.laterals()) {
-      Point feed = lateral.row().line().get(0);
-      path.addAll(route.bends(path.get(path.size() - 1), feed));
-      path.add(feed);
-      legs.add(List.copyOf(path));
-      path.clear();
-      path.add(feed);
-    }
-    return legs;
   }
 
   List<List<Line>> lines(Fitted zone) {

@@ -13,6 +13,7 @@ import org.grovewright.growth.Growth;
 import org.grovewright.layout.Terrain;
 import org.grovewright.model.Grove;
 import org.grovewright.quantity.FigureBook;
+import org.grovewright.trench.Trench;
 import org.grovewright.water.WaterNeeds;
 
 /**
@@ -22,7 +23,7 @@ import org.grovewright.water.WaterNeeds;
  * @param zones the zones, each solved with the emitters of the last year planned
  * @param zonesByYear the zones of each year, solved with the emitters that are open in it
  * @param mixedNeeds for each zone, what staging its emitters over the years brings
- * @param trenchM length of trench for the mains, metres
+ * @param trench trench of the mains
  * @param requirements goods
  * @param work work
  * @param alternatives ways to water the grove that were compared, the planned one among them,
@@ -35,7 +36,7 @@ public record WateringSystem(
     List<ZoneResult> zones,
     List<List<ZoneResult>> zonesByYear,
     List<MixedNeeds> mixedNeeds,
-    double trenchM,
+    Trench trench,
     List<Requirement> requirements,
     List<WorkAmount> work,
     List<Alternative> alternatives,
@@ -78,24 +79,25 @@ public record WateringSystem(
       staged.mixedNeeds().ifPresent(mixed::add);
     }
     List<List<ZoneResult>> byYear = byYear(zones, with.network());
-    Goods goods = Goods.of(zones, grove, catalogue, with.network(), rules);
+    Goods goods = Goods.of(zones, with);
     findings.addAll(remarks(byYear, grove, rules));
     findings.addAll(new OneSide(with).remarks(zones));
     findings.addAll(OwnLines.remarks(zones, grove, rules));
     SystemFigures.enter(byYear, grove, rules, book);
     FilterFigures.enter(zones, rules, book);
     MixedNeedsFigures.enter(mixed, grove, rules, book);
-    List<Requirement> requirements = goods.enter(book);
+    List<Requirement> requirements = goods.enter(book, with);
     List<Alternative> shown =
         grove.watering().propose() && !zones.isEmpty() ? ways.shown(book) : List.of();
     findings.addAll(ways.remarks());
     findings.addAll(goods.findings());
+    findings.addAll(TrenchRemarks.of(zones, goods.trench(), with));
     return new WateringSystem(
         supply,
         zones,
         byYear,
         mixed,
-        goods.trenchM(),
+        goods.trench(),
         requirements,
         goods.work(),
         shown,
@@ -123,7 +125,8 @@ public record WateringSystem(
         SiteParts.of(grove, catalogue, supply, terrain),
         rules,
         costs,
-        new Zoning(grove, catalogue, rules, findings));
+        new Zoning(grove, catalogue, rules, findings),
+        new MainTrench(grove, catalogue, costs));
   }
 
   /** Radius of each crown at the end of the system's life, metres. */

@@ -22,8 +22,7 @@ import org.grovewright.model.Grove;
  * @param deepestM deepest cover that is dug against frost, metres
  */
 public record Burial(double frostM, boolean given, double freezingKelvinDays, double deepestM) {
-  private static final List<Integer> DAYS =
-      List.of(31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31);
+  private static final List<Integer> DAYS = List.of(31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31);
 
   /** The depths of a grove. */
   public static Burial of(Grove grove, Catalogue catalogue) {
@@ -33,11 +32,9 @@ public record Burial(double frostM, boolean given, double freezingKelvinDays, do
       return new Burial(given.getAsDouble(), true, 0, deepest);
     }
     double index =
-        freezing(
-            grove.climate(), catalogue.constant("irrigation.frost-cold-winter").value());
+        freezing(grove.climate(), catalogue.constant("irrigation.frost-cold-winter").value());
     double reaching = index * catalogue.constant("irrigation.frost-surface").value();
-    double depth =
-        catalogue.constant("irrigation.frost-penetration").value() * Math.sqrt(reaching);
+    double depth = catalogue.constant("irrigation.frost-penetration").value() * Math.sqrt(reaching);
     return new Burial(depth, false, index, deepest);
   }
 

@@ -27,7 +27,9 @@ public final class GroundMap {
   /** Paving and gravel wider than this are taken to bear vehicles where nobody said, metres. */
   static final double DRIVE_WIDTH_M = 2.5;
 
-  /** Corners of ways lie this far outside what they go round, so that they touch nothing, metres. */
+  /**
+   * Corners of ways lie this far outside what they go round, so that they touch nothing, metres.
+   */
   static final double BESIDE_M = 1e-3;
 
   /** Ways may lie on the edge of the land, metres. */
@@ -178,7 +180,7 @@ public final class GroundMap {
   }
 
   /** Whether vehicles drive over paving, gravel or a lawn: as the owner said, or by its width. */
-  static boolean bearsVehicles(Fixture fixture) {
+  public static boolean bearsVehicles(Fixture fixture) {
     if (fixture.traffic().isPresent()) {
       return fixture.traffic().get() == Fixture.Traffic.VEHICLES;
     }
@@ -202,8 +204,7 @@ public final class GroundMap {
     for (int i = 0; i < sides; i++) {
       double angle = 2 * Math.PI * (i + 0.5) / sides;
       points.add(
-          new Point(
-              centre.x() + reach * Math.cos(angle), centre.y() + reach * Math.sin(angle)));
+          new Point(centre.x() + reach * Math.cos(angle), centre.y() + reach * Math.sin(angle)));
     }
     return Shapes.outline(points);
   }
@@ -213,8 +214,7 @@ public final class GroundMap {
     return BufferOp.bufferOp(
         shape,
         byM,
-        new BufferParameters(
-            8, BufferParameters.CAP_SQUARE, BufferParameters.JOIN_MITRE, 3));
+        new BufferParameters(8, BufferParameters.CAP_SQUARE, BufferParameters.JOIN_MITRE, 3));
   }
 
   private void cornersOf(Geometry shape) {

@@ -6,11 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
-import org.grovewright.layout.Shapes;
 import org.grovewright.model.Point;
-import org.grovewright.model.Shape;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
 
 /**
  * Leads the mains of all zones from the supply to the feeds of their laterals so that they share
@@ -24,6 +20,12 @@ import org.locationtech.jts.geom.Geometry;
 public final class MainWays {
   /** Times that each main is laid again. */
   private static final int ROUNDS = 2;
+
+  /** Steps towards the best fork. */
+  private static final int FORK_ROUNDS = 60;
+
+  /** Forks of every pair are tried for so many zones at most. */
+  private static final int MOST_FORKED = 4;
 
   private final WayFinder finder;
   private final List<Point> drawn;
@@ -63,8 +65,7 @@ public final class MainWays {
   }
 
   private Laid laidOut(List<List<Point>> feeds) {
-    List<Integer> order =
-        new ArrayList<>(IntStream.range(0, feeds.size()).boxed().toList());
+    List<Integer> order = new ArrayList<>(IntStream.range(0, feeds.size()).boxed().toList());
     Laid best = inTurn(feeds, order);
     if (feeds.size() < 2) {
       return best;
@@ -72,6 +73,13 @@ public final class MainWays {
     Collections.reverse(order);
     best = cheaper(best, inTurn(feeds, order));
     best = cheaper(best, alone(feeds));
+    if (feeds.size() <= MOST_FORKED) {
+      for (int one = 0; one < feeds.size(); one++) {
+        for (int two = one + 1; two < feeds.size(); two++) {
+          best = cheaper(best, forked(feeds, one, two));
+        }
+      }
+    }
     for (int round = 0; round < ROUNDS; round++) {
       double before = best.cost();
       for (int zone = 0; zone < feeds.size(); zone++) {
@@ -82,6 +90,47 @@ public final class MainWays {
       }
     }
     return best;
+  }
+
+  /** Two mains that share a trench to the best fork on free ground, then the others. */
+  private Laid forked(List<List<Point>> feeds, int one, int two) {
+    Point start = drawn.get(drawn.size() - 1);
+    Point fork = fork(start, feeds.get(one).get(0), feeds.get(two).get(0));
+    List<List<List<Point>>> legs = new ArrayList<>(Collections.nCopies(feeds.size(), List.of()));
+    Dug dug = new Dug(List.of(finder.find(start, fork, Dug.NONE).path()));
+    List<Integer> order = new ArrayList<>(List.of(one, two));
+    IntStream.range(0, feeds.size()).filter(z -> z != one && z != two).forEach(order::add);
+    for (int zone : order) {
+      legs.set(zone, legs(feeds.get(zone), dug));
+      for (List<Point> leg : legs.get(zone)) {
+        dug = dug.and(leg);
+      }
+    }
+    return new Laid(legs, costOf(legs));
+  }
+
+  /**
+   * The place where the trench of two pipes forks at the least cost on free ground: the weighted
+   * geometric median of start and feeds (Weiszfeld 1937, from memory).
+   */
+  private Point fork(Point start, Point one, Point two) {
+    double alone = finder.pipePerM() + finder.soilPerM();
+    List<Point> ends = List.of(start, one, two);
+    double[] perM = {alone + finder.pipePerM(), alone, alone};
+    Point at = new Point((start.x() + one.x() + two.x()) / 3, (start.y() + one.y() + two.y()) / 3);
+    for (int round = 0; round < FORK_ROUNDS; round++) {
+      double x = 0;
+      double y = 0;
+      double sum = 0;
+      for (int i = 0; i < ends.size(); i++) {
+        double pull = perM[i] / Math.max(1e-6, at.distanceTo(ends.get(i)));
+        x += pull * ends.get(i).x();
+        y += pull * ends.get(i).y();
+        sum += pull;
+      }
+      at = sum > 0 ? new Point(x / sum, y / sum) : at;
+    }
+    return at;
   }
 
   private static Laid cheaper(Laid one, Laid other) {
@@ -135,29 +184,43 @@ public final class MainWays {
     return legs;
   }
 
+  /**
+   * One more main.
+   *
+   * @param lengthM length of its pipe, metres
+   * @param trench money for the trench that is dug for it alone
+   */
+  public record Branch(double lengthM, double trench) {}
+
+  /** A main to one place beside those of zones. */
+  public Branch beside(List<List<Point>> feeds, Point feed) {
+    Dug dug = drawn.size() > 1 ? new Dug(List.of(drawn)) : Dug.NONE;
+    for (List<List<Point>> legs : lay(feeds).legs()) {
+      for (List<Point> leg : legs) {
+        dug = dug.and(leg);
+      }
+    }
+    WayFinder.Way way = finder.find(drawn.get(drawn.size() - 1), feed, dug);
+    double length = Planes.length(way.path());
+    return new Branch(
+        Planes.length(drawn) + length, Math.max(0, way.cost() - length * finder.pipePerM()));
+  }
+
   /** Money for pipes and trench, each trench once. */
   double costOf(List<List<List<Point>>> zones) {
-    double pipe = 0;
-    List<Geometry> lines = new ArrayList<>();
+    double money = 0;
+    List<List<Point>> all = new ArrayList<>();
     for (List<List<Point>> legs : zones) {
       for (List<Point> leg : legs) {
-        double length = Planes.length(leg);
-        pipe += length * finder.pipePerM();
-        if (length > 0) {
-          lines.add(Shapes.of(new Shape.Line(leg)));
-        }
+        money += Planes.length(leg) * finder.pipePerM();
+        all.add(leg);
       }
     }
-    Geometry ways = Shapes.union(lines);
-    double trench = 0;
-    for (int i = 0; i < ways.getNumGeometries(); i++) {
-      Coordinate[] points = ways.getGeometryN(i).getCoordinates();
-      for (int k = 1; k < points.length; k++) {
-        Point a = new Point(points[k - 1].x, points[k - 1].y);
-        Point b = new Point(points[k].x, points[k].y);
-        trench += finder.trenchCost(a, b);
+    for (List<Point> part : Planes.together(all)) {
+      for (int i = 1; i < part.size(); i++) {
+        money += finder.trenchCost(part.get(i - 1), part.get(i));
       }
     }
-    return pipe + trench;
+    return money;
   }
 }

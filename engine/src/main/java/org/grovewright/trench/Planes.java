@@ -1,13 +1,22 @@
 package org.grovewright.trench;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import org.grovewright.layout.Shapes;
 import org.grovewright.model.Point;
+import org.grovewright.model.Shape;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.PrecisionModel;
+import org.locationtech.jts.operation.overlayng.UnaryUnionNG;
 
 /** Points and paths in the plane. */
 final class Planes {
   /** Places nearer than this are one, metres. */
   static final double SAME_PLACE_M = 1e-6;
+
+  /** Grid to which paths are rounded to find where they share a way, metres. */
+  static final double TOGETHER_M = 1e-4;
 
   private Planes() {}
 
@@ -59,6 +68,32 @@ final class Planes {
     double t = (wx * ey - wy * ex) / cross;
     double s = (wx * dy - wy * dx) / cross;
     return t >= 0 && t <= 1 && s >= 0 && s <= 1 ? t : Double.NaN;
+  }
+
+  /**
+   * Paths as one set of lines without overlaps, which meet only at their ends. Places are rounded
+   * to a tenth of a millimetre, so that paths along each other become one.
+   */
+  static List<List<Point>> together(List<List<Point>> paths) {
+    List<Geometry> lines = new ArrayList<>();
+    for (List<Point> path : paths) {
+      if (length(path) > 0) {
+        lines.add(Shapes.of(new Shape.Line(path)));
+      }
+    }
+    if (lines.isEmpty()) {
+      return List.of();
+    }
+    Geometry all =
+        UnaryUnionNG.union(lines, lines.get(0).getFactory(), new PrecisionModel(1 / TOGETHER_M));
+    List<List<Point>> parts = new ArrayList<>();
+    for (int i = 0; i < all.getNumGeometries(); i++) {
+      parts.add(
+          Arrays.stream(all.getGeometryN(i).getCoordinates())
+              .map(c -> new Point(c.x, c.y))
+              .toList());
+    }
+    return parts;
   }
 
   static double length(List<Point> path) {

@@ -27,11 +27,7 @@ public final class TrenchCosts {
    * @param valuePerS money for a second of work
    */
   public TrenchCosts(
-      Catalogue catalogue,
-      TrenchRules rules,
-      Burial burial,
-      Prices prices,
-      double valuePerS) {
+      Catalogue catalogue, TrenchRules rules, Burial burial, Prices prices, double valuePerS) {
     pipePerM = prices.pipe();
     servicePiece = rate(catalogue, "expose-service") * valuePerS;
     for (TrenchGround ground : catalogue.grounds()) {
@@ -44,10 +40,7 @@ public final class TrenchCosts {
                 + rules.leastWidthM()
                     * (rate(catalogue, ground.liftTask()) + rate(catalogue, ground.mendTask()));
         boolean sleeved = ground.kind() == TrenchGround.Kind.PAVING;
-        money[v] =
-            seconds * valuePerS
-                + prices.tape()
-                + (sleeved ? prices.sleeve() : 0);
+        money[v] = seconds * valuePerS + prices.tape() + (sleeved ? prices.sleeve() : 0);
       }
       perM.put(ground.kind(), money);
       reluctance.put(ground.kind(), ground.reluctance());

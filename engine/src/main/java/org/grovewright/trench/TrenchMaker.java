@@ -9,17 +9,13 @@ import java.util.Map;
 import java.util.Optional;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.TrenchGround;
-import org.grovewright.layout.Shapes;
 import org.grovewright.model.Fixture;
 import org.grovewright.model.Point;
-import org.grovewright.model.Shape;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
 
 /** Makes the trench of pipes whose ways are known. */
 public final class TrenchMaker {
   /** A pipe lies in a piece of trench whose middle is nearer to it than this, metres. */
-  private static final double WITHIN_M = 1e-5;
+  private static final double WITHIN_M = 1e-3;
 
   /** Pieces shorter than this are joined to their neighbour, metres. */
   private static final double LEAST_M = 0.05;
@@ -54,13 +50,14 @@ public final class TrenchMaker {
     }
 
     Point other(Point end) {
-      return Planes.same(end, a) ? b : a;
+      return end.distanceTo(a) < end.distanceTo(b) ? b : a;
     }
   }
 
   private record Spot(long x, long y) {
     static Spot of(Point place) {
-      return new Spot(Math.round(place.x() * 1e5), Math.round(place.y() * 1e5));
+      return new Spot(
+          Math.round(place.x() / Planes.TOGETHER_M), Math.round(place.y() / Planes.TOGETHER_M));
     }
   }
 
@@ -102,22 +99,12 @@ public final class TrenchMaker {
   }
 
   private List<Piece> pieces(List<Trench.Run> runs) {
-    List<Geometry> lines = new ArrayList<>();
-    for (Trench.Run run : runs) {
-      if (Planes.length(run.path()) > 0) {
-        lines.add(Shapes.of(new Shape.Line(run.path())));
-      }
-    }
-    Geometry all = Shapes.union(lines);
     List<Piece> pieces = new ArrayList<>();
-    for (int i = 0; i < all.getNumGeometries(); i++) {
-      Coordinate[] points = all.getGeometryN(i).getCoordinates();
-      for (int k = 1; k < points.length; k++) {
-        Point a = new Point(points[k - 1].x, points[k - 1].y);
-        Point b = new Point(points[k].x, points[k].y);
-        if (a.distanceTo(b) > WITHIN_M) {
-          addPieces(pieces, a, b, pipesIn(runs, Planes.between(a, b, 0.5)));
-        }
+    for (List<Point> part : Planes.together(runs.stream().map(Trench.Run::path).toList())) {
+      for (int i = 1; i < part.size(); i++) {
+        Point a = part.get(i - 1);
+        Point b = part.get(i);
+        addPieces(pieces, a, b, pipesIn(runs, Planes.between(a, b, 0.5)));
       }
     }
     return pieces;
@@ -241,8 +228,7 @@ public final class TrenchMaker {
     Fixture.Service known =
         service
             .service()
-            .orElse(
-                new Fixture.Service(Fixture.Carries.UNKNOWN, java.util.OptionalDouble.empty()));
+            .orElse(new Fixture.Service(Fixture.Carries.UNKNOWN, java.util.OptionalDouble.empty()));
     return new Trench.Crossing(
         service.id(), known.kind(), known.depthM(), at, angle, segment.number());
   }

@@ -122,6 +122,11 @@ public final class WayFinder {
     return costs.pipePerM();
   }
 
+  /** Money for a metre of trench in bare soil. */
+  double soilPerM() {
+    return soilPerM;
+  }
+
   /** Money for a straight piece of trench without the pipe, wherever it begins. */
   double trenchCost(Point a, Point b) {
     return cost(a, b, true, true) - a.distanceTo(b) * costs.pipePerM();
@@ -166,8 +171,7 @@ public final class WayFinder {
     }
     if (leavesB && last > first && inside[last - 1] > 1 - 1e-9) {
       double out = region.edgeNear(b).distanceTo(b);
-      boolean leaves =
-          (1 - inside[last - 2]) * length <= LEAVING * out + GroundMap.BESIDE_M;
+      boolean leaves = (1 - inside[last - 2]) * length <= LEAVING * out + GroundMap.BESIDE_M;
       last -= leaves ? 2 : 0;
     }
     return first >= last ? new double[0] : Arrays.copyOfRange(inside, first, last);
@@ -260,14 +264,8 @@ public final class WayFinder {
       add(from, -1);
       add(to, -1);
       for (Point end : List.of(from, to)) {
-        for (Region region : map.blocked()) {
-          if (region.contains(end.x(), end.y())) {
-            Point edge = region.edgeNear(end);
-            double out = edge.distanceTo(end);
-            double share = out < 1e-9 ? 1 : (out + GroundMap.BESIDE_M) / out;
-            add(Planes.between(end, edge, share), -1);
-          }
-        }
+        map.blocked().forEach(region -> wayOut(end, region));
+        map.shunned().forEach(patch -> wayOut(end, patch.region()));
         beside(end);
       }
       dug.places(from, to, pipe, pipe + soilPerM).forEach(this::addDug);
@@ -277,6 +275,16 @@ public final class WayFinder {
         }
       }
       ahead = nodes.stream().mapToDouble(node -> rest(node, to)).toArray();
+    }
+
+    /** The nearest place outside an area that an end stands in. */
+    private void wayOut(Point end, Region region) {
+      if (region.contains(end.x(), end.y())) {
+        Point edge = region.edgeNear(end);
+        double out = edge.distanceTo(end);
+        double share = out < 1e-9 ? 1 : (out + GroundMap.BESIDE_M) / out;
+        add(Planes.between(end, edge, share), -1);
+      }
     }
 
     private void beside(Point end) {
@@ -363,8 +371,7 @@ public final class WayFinder {
           }
         }
         for (int i = 1; i < n; i++) {
-          double least =
-              cost[at] + (pipe + soilPerM) * nodes.get(at).distanceTo(nodes.get(i));
+          double least = cost[at] + (pipe + soilPerM) * nodes.get(at).distanceTo(nodes.get(i));
           if (done[i] || least >= cost[i] || least + ahead[i] >= cost[1]) {
             continue;
           }

@@ -9,6 +9,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.TaskRate;
 import org.grovewright.demand.WorkAmount;
@@ -105,7 +106,11 @@ final class TaskGraph {
                 .computeIfAbsent(new Place(amount.taskKey(), subject, day), p -> new ArrayList<>())
                 .add(
                     new WorkAmount(
-                        amount.taskKey(), subject, amount.amount() * share, amount.figureId())));
+                        amount.taskKey(),
+                        subject,
+                        amount.amount() * share,
+                        amount.figureId(),
+                        amount.segments())));
   }
 
   private static TaskRate task(Catalogue catalogue, String key) {
@@ -204,6 +209,14 @@ final class TaskGraph {
         sum += part.amount();
       }
       return sum;
+    }
+
+    /** Segments of the trench it is done on; empty for other work. */
+    String segments() {
+      return amounts.stream()
+          .map(WorkAmount::segments)
+          .filter(text -> !text.isEmpty())
+          .collect(Collectors.joining(", "));
     }
 
     double personSeconds() {

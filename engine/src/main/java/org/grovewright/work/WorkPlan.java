@@ -182,6 +182,7 @@ public record WorkPlan(
         after,
         slack,
         slack < 1e-6 * Math.max(1, path.length()),
+        job.segments(),
         sessions);
   }
 

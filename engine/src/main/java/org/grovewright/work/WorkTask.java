@@ -22,6 +22,8 @@ import org.grovewright.catalogue.TaskRate;
  * @param slackSeconds how much later it could start without moving the end of the work if there
  *     were always enough people, in working seconds
  * @param critical whether it lies on the critical path, where there is no slack
+ * @param segments numbers of the segments of the trench it is done on, as text; empty for other
+ *     work
  * @param sessions when it is done, in order; empty if it could not be scheduled
  */
 public record WorkTask(
@@ -35,6 +37,7 @@ public record WorkTask(
     List<String> after,
     double slackSeconds,
     boolean critical,
+    String segments,
     List<WorkSession> sessions) {
   /** Copies the lists. */
   public WorkTask {
