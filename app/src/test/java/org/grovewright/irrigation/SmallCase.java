@@ -148,6 +148,8 @@ final class SmallCase {
         row(text, random, "B", 14, "T");
       }
     }
+    // Zones are priced one by one there, so a trench that two of them share must cost nothing.
+    text.append("watering: {propose: true, hour_of_work: 0}\n");
     text.append("crew: {people: 1, hours: {Sat: 08:00-13:00}}\n");
     return text.toString();
   }

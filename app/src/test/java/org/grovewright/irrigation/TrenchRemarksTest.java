@@ -22,7 +22,7 @@ class TrenchRemarksTest {
 
   private static Plan plan(String site, String tmin, String tmax) {
     String text =
-"""
+        """
         units: metric
         start: 2027-02-20
         site:

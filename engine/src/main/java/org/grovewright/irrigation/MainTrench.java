@@ -51,7 +51,8 @@ final class MainTrench {
     drawn.addAll(grove.watering().mainRoute());
     ways =
         new MainWays(
-            new WayFinder(map, new TrenchCosts(catalogue, rules, burial, prices, costs.labourPerS())),
+            new WayFinder(
+                map, new TrenchCosts(catalogue, rules, burial, prices, costs.labourPerS())),
             drawn);
     maker = new TrenchMaker(map, catalogue, rules, burial);
   }
