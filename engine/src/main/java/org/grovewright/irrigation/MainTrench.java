@@ -42,9 +42,11 @@ final class MainTrench {
             .min()
             .orElse(0);
     double tape =
-        costs.unitPrice(TrenchGoods.TAPE) / catalogue.constant("irrigation.tape-roll").value();
+        priceOf(TrenchGoods.TAPE, catalogue, costs)
+            / catalogue.constant("irrigation.tape-roll").value();
     double sleeve =
-        costs.unitPrice(TrenchGoods.SLEEVE) / catalogue.constant("irrigation.sleeve-piece").value();
+        priceOf(TrenchGoods.SLEEVE, catalogue, costs)
+            / catalogue.constant("irrigation.sleeve-piece").value();
     TrenchCosts.Prices prices = new TrenchCosts.Prices(pipePerM, tape, sleeve);
     GroundMap map = GroundMap.of(grove, catalogue, rules);
     List<Point> drawn = new ArrayList<>(List.of(supply));
@@ -55,6 +57,10 @@ final class MainTrench {
                 map, new TrenchCosts(catalogue, rules, burial, prices, costs.labourPerS())),
             drawn);
     maker = new TrenchMaker(map, catalogue, rules, burial);
+  }
+
+  private static double priceOf(String part, Catalogue catalogue, Costs costs) {
+    return catalogue.parts().containsKey(part) ? costs.unitPrice(part) : 0;
   }
 
   Burial burial() {
