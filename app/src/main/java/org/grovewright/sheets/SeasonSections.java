@@ -18,6 +18,8 @@ import org.grovewright.season.TradePoint;
 
 /** The timer through the seasons: its card, what it saves, and how every plant fares. */
 final class SeasonSections {
+  private static final int NAMED = 6;
+
   private final Grove grove;
   private final SeasonPlan plan;
   private final Workings workings;
@@ -255,14 +257,14 @@ final class SeasonSections {
         (int) Math.floor((1 - plan.settings().keptShare()) * plan.years().spans().size() + 1e-9);
     List<String> setters =
         plan.outcome().plants().stream()
-            .filter(p -> p.failedYears() >= allowed && p.failedYears() > 0)
+            .filter(p -> p.failedYears() == allowed && p.failedYears() > 0)
             .map(PlantHistory::plantId)
             .toList();
     if (!setters.isEmpty()) {
       blocks.add(
           Block.Paragraph.of(
               "The minutes are set by the plants that come nearest to their limit: "
-                  + Words.and(setters)
+                  + named(setters)
                   + ". More emitters at these would let the whole zone run less."));
     }
     List<PlantHistory> main = plan.outcome().plants().stream().filter(PlantHistory::main).toList();
@@ -281,6 +283,16 @@ final class SeasonSections {
       blocks.add(new Block.Fold("Companions", false, List.of(table("Companions", others))));
     }
     return blocks;
+  }
+
+  /** The first few of many names, and how many more there are. */
+  private static String named(List<String> names) {
+    if (names.size() <= NAMED) {
+      return Words.and(names);
+    }
+    List<String> first = new ArrayList<>(names.subList(0, NAMED));
+    first.add((names.size() - NAMED) + " more");
+    return Words.and(first);
   }
 
   private Block table(String caption, List<PlantHistory> plants) {
