@@ -98,6 +98,9 @@ public final class CalendarWriter {
         .append(session.people() == 1 ? " person, " : " people, ")
         .append(session.minutes())
         .append(" minutes.");
+    if (!task.segments().isEmpty()) {
+      text.append("\nTrench segments ").append(task.segments()).append(" of the report.");
+    }
     amount(task).ifPresent(a -> text.append("\nIn all: ").append(a).append('.'));
     event.setDescription(text + cautions(task.kind().cautions()));
     return event;

@@ -26,6 +26,7 @@ import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.Input;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
+import org.grovewright.trench.Trench;
 import org.grovewright.work.WorkDay;
 import org.grovewright.work.WorkSession;
 import org.grovewright.work.WorkTask;
@@ -68,6 +69,7 @@ public final class PlanJson {
     findings();
     layout();
     watering();
+    trench();
     ways();
     programme();
     shopping();
@@ -205,6 +207,47 @@ public final class PlanJson {
     json.writeEndArray();
   }
 
+  private void trench() throws IOException {
+    Trench trench = plan.watering().trench();
+    json.writeObjectFieldStart("trench");
+    json.writeArrayFieldStart("segments");
+    for (Trench.Segment segment : trench.segments()) {
+      startLine();
+      json.writeNumberField("number", segment.number());
+      json.writeStringField("ground", segment.ground().kind().name().toLowerCase(Locale.ROOT));
+      json.writeBooleanField("vehicles", segment.vehicles());
+      json.writeNumberField("length", segment.lengthM());
+      json.writeNumberField("width", segment.widthM());
+      json.writeNumberField("depth", segment.depthM());
+      json.writeNumberField("cover", segment.coverM());
+      json.writeArrayFieldStart("pipes");
+      for (Trench.InTrench pipe : segment.pipes()) {
+        json.writeStartObject();
+        json.writeStringField("zone", pipe.zone());
+        json.writeStringField("pipe", pipe.pipe().key());
+        json.writeEndObject();
+      }
+      json.writeEndArray();
+      points("line", segment.line());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    json.writeArrayFieldStart("crossings");
+    for (Trench.Crossing crossing : trench.crossings()) {
+      startLine();
+      json.writeStringField("service", crossing.service());
+      json.writeStringField("carries", crossing.carries().name().toLowerCase(Locale.ROOT));
+      optional("serviceDepth", crossing.serviceDepthM());
+      json.writeNumberField("x", crossing.at().x());
+      json.writeNumberField("y", crossing.at().y());
+      json.writeNumberField("angle", crossing.angleRad());
+      json.writeNumberField("segment", crossing.segment());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    json.writeEndObject();
+  }
+
   private void ways() throws IOException {
     json.writeArrayFieldStart("ways");
     for (Alternative way : plan.watering().alternatives()) {
@@ -308,6 +351,9 @@ public final class PlanJson {
         json.writeStringField("task", task.id());
         json.writeStringField("name", task.kind().name());
         json.writeStringField("subject", task.subject());
+        if (!task.segments().isEmpty()) {
+          json.writeStringField("trenchSegments", task.segments());
+        }
         json.writeStringField("start", session.start().toString());
         json.writeStringField("end", session.end().toString());
         json.writeNumberField("people", session.people());

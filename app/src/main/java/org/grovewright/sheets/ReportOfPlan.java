@@ -43,6 +43,15 @@ final class ReportOfPlan {
               "What reaches each plant",
               new PressureSection(plan, workings, units).blocks()));
     }
+    if (!plan.watering().trench().segments().isEmpty()) {
+      sections.add(
+          new Section(
+              "trench",
+              "Where the mains are dug",
+              new TrenchSection(
+                      plan.watering().trench(), plan.grove().site().fixtures(), workings, units)
+                  .blocks()));
+    }
     if (!plan.watering().alternatives().isEmpty()) {
       sections.add(
           new Section(

@@ -72,7 +72,7 @@ final class WorkSection {
           new Block.Job(
               session.start().toLocalTime() + "\u2013" + session.end().toLocalTime(),
               workings.cell("work." + task.id() + ".person-time", name(task)),
-              note(session),
+              note(session) + onSegments(task),
               cautions,
               again));
     }
@@ -84,6 +84,10 @@ final class WorkSection {
     return session.parts() == 1
         ? people
         : people + ", part " + session.part() + " of " + session.parts();
+  }
+
+  private static String onSegments(WorkTask task) {
+    return task.segments().isEmpty() ? "" : ", trench segments " + task.segments();
   }
 
   static String name(WorkTask task) {

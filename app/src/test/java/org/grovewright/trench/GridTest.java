@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Ways against Dijkstra's algorithm (1959) on a fine grid that knows nothing of corners: each cell
- * has its cost by where its middle lies, and steps go to 32 neighbours.
+ * has its cost by where its middle lies, and steps go to 80 neighbours.
  */
 class GridTest {
   private static final double STEP_M = 0.1;

@@ -19,7 +19,7 @@ import org.grovewright.trench.Trench;
 import org.grovewright.trench.TrenchRules;
 
 /** Goods, work and figures of the trench of the mains. */
-final class TrenchGoods {
+public final class TrenchGoods {
   /** Catalogue key of the tape over the main. */
   static final String TAPE = "part.marking-tape";
 
@@ -129,8 +129,8 @@ final class TrenchGoods {
     return FigureBook.slugOfKey(task);
   }
 
-  /** Id of a figure of a segment. */
-  static String segmentId(int number, String what) {
+  /** Id of a figure of a segment: its length, depth or width. */
+  public static String segmentId(int number, String what) {
     return String.format(Locale.ROOT, "%s.segment-%02d.%s", ID, number, what);
   }
 

@@ -22,6 +22,7 @@ import java.util.List;
  * @param pipes pipes
  * @param main what the owner says of the main
  * @param ownLines lines of tubing that the owner drew or laid
+ * @param trench segments of the trench of the mains
  * @param emitters emitters
  * @param zones watering zones
  * @param conflicts what is too near to each other
@@ -41,6 +42,7 @@ record Scene(
     List<HeightView> heights,
     SupplyView supply,
     List<PipeView> pipes,
+    List<TrenchView> trench,
     MainView main,
     List<OwnLineView> ownLines,
     List<EmitterView> emitters,
@@ -156,6 +158,14 @@ record Scene(
    */
   record OwnLineView(
       String path, String row, String run, String tubing, boolean laid, List<double[]> route) {}
+
+  /**
+   * A segment of the trench of the mains.
+   *
+   * @param number its number
+   * @param text its number, length and depth in the reader's words
+   */
+  record TrenchView(int number, String text, List<double[]> line) {}
 
   /**
    * An emitter.

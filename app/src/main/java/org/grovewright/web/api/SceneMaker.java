@@ -43,6 +43,7 @@ import org.grovewright.web.api.Scene.PlantView;
 import org.grovewright.web.api.Scene.RowView;
 import org.grovewright.web.api.Scene.ShapeView;
 import org.grovewright.web.api.Scene.SupplyView;
+import org.grovewright.web.api.Scene.TrenchView;
 import org.grovewright.web.api.Scene.ZoneView;
 import org.grovewright.web.views.Voice;
 
@@ -87,6 +88,7 @@ final class SceneMaker {
         new SupplyView(
             Json.word(grove.supply().kind()), grove.supply().at().x(), grove.supply().at().y()),
         pipes(),
+        trench(),
         main(),
         ownLines(),
         emitters(),
@@ -318,6 +320,23 @@ final class SceneMaker {
         lateral.tubingKey().orElse(null),
         lateral.laid(),
         points(lateral.route()));
+  }
+
+  private List<TrenchView> trench() {
+    return plan.map(p -> p.watering().trench().segments()).orElse(List.of()).stream()
+        .map(
+            segment ->
+                new TrenchView(
+                    segment.number(),
+                    voice
+                        .language()
+                        .text(
+                            "map.trench",
+                            String.valueOf(segment.number()),
+                            text(segment.lengthM(), Kind.LENGTH),
+                            text(segment.depthM(), Kind.LENGTH)),
+                    points(segment.line())))
+        .toList();
   }
 
   private List<ZoneResult> zoneResults() {

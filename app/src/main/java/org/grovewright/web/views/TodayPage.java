@@ -68,7 +68,8 @@ public record TodayPage(
    * @param name what is done
    * @param place where, empty for the whole grove
    * @param people who works, in words
-   * @param part which part of the job it is, empty for a whole job
+   * @param part which part of a long job it is and on which segments of the trench it is done,
+   *     empty for others
    * @param work work of one person
    */
   public record Job(
@@ -161,9 +162,21 @@ public record TodayPage(
         voice.say(task.kind().name()),
         voice.subject(plan, task.subject()),
         voice.language().count("today.people", session.people()),
-        session.parts() == 1 ? "" : voice.text("today.part", session.part(), session.parts()),
+        part(session, task, voice),
         voice.shown(
             plan, "work." + task.id() + ".person-time", task.personSeconds(), Kind.WORK_TIME));
+  }
+
+  /** Which part of a long job it is, and on which segments of the trench it is done. */
+  private static String part(WorkSession session, WorkTask task, Voice voice) {
+    List<String> words = new ArrayList<>();
+    if (session.parts() > 1) {
+      words.add(voice.text("today.part", session.part(), session.parts()));
+    }
+    if (!task.segments().isEmpty()) {
+      words.add(voice.text("today.segments", task.segments()));
+    }
+    return String.join(", ", words);
   }
 
   private static List<CareEvent> due(Plan plan, LocalDate date) {

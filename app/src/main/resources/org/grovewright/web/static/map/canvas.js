@@ -143,12 +143,13 @@ export class MapCanvas extends EventTarget {
       'heights',
       scene.heights.map((one) => feature(new ol.geom.Point([one.x, one.y]), { type: 'height', id: String(one.index), height: one.height })),
     );
-    put(
-      'pipes',
-      scene.pipes.map((pipe) =>
+    put('pipes', [
+      ...scene.pipes.map((pipe) =>
         feature(new ol.geom.LineString(pipe.line), pipe.type === 'main' ? { type: 'main', id: 'main', pipe } : { type: 'line', id: pipe.row, pipe }),
       ),
-    );
+      // The trench has no line of its own, only its words along the mains in it.
+      ...scene.trench.map((trench) => feature(new ol.geom.LineString(trench.line), { type: 'main', id: 'main', trench })),
+    ]);
     put(
       'ways',
       scene.ownLines.filter((one) => one.route.length > 1).map((one) => feature(new ol.geom.LineString(one.route), { type: 'line', id: one.row })),
@@ -318,8 +319,11 @@ export class MapCanvas extends EventTarget {
     });
   }
 
-  pipeStyle(feature) {
-    const { pipe } = feature.get('thing');
+  pipeStyle(feature, resolution) {
+    const { pipe, trench } = feature.get('thing');
+    if (trench) {
+      return new ol.style.Style({ text: resolution < 0.05 ? this.label(trench.text, { placement: 'line', offsetY: -11 }) : undefined });
+    }
     const main = pipe.type === 'main';
     const chosen = this.isSelected(feature);
     const colour = chosen ? this.paints.choice : main ? this.paints.pipe : this.paints.lateral;
