@@ -47,8 +47,8 @@ final class TrenchMap {
   }
 
   private String drawn() {
-    svg.drawing(frame.width(), height(), "map", "trench-title");
-    svg.text("title", "The trench of the mains with its segments", "id", "trench-title");
+    svg.drawing(frame.width(), height(), "map", "trench-map-title");
+    svg.text("title", "The trench of the mains with its segments", "id", "trench-map-title");
     svg.open("defs");
     svg.open("clipPath", "id", "trench-clip");
     svg.leaf("rect", "width", frame.width(), "height", height()).close();
