@@ -163,7 +163,11 @@ final class AdviceMaker {
             });
     int usual = runs.setting(date).everyDays();
     int horizon = Math.max(1, Math.min(LONGEST_HORIZON, usual));
-    return new ZoneDay(zone, runs, plants, today, horizon, efficiency);
+    AllowedDays allowed = new AllowedDays(grove.supply().allowedDays(), first, horizon);
+    if (zones.isEmpty()) {
+      allowed.remark(today).ifPresent(findings::add);
+    }
+    return new ZoneDay(zone, runs, plants, today, allowed, efficiency);
   }
 
   private List<PlantState> states() {

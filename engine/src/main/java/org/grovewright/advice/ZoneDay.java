@@ -19,13 +19,13 @@ final class ZoneDay {
   final AssumedRuns runs;
   final List<Plant> plants;
   private final int today;
-  private final int horizon;
+  private final AllowedDays allowed;
   private final double efficiency;
 
   /**
    * A zone whose plants have been followed until today.
    *
-   * @param horizon days until the timer's next usual turn
+   * @param allowed days on which water may run, and the timer's usual turn
    * @param efficiency share of the emitters' water that roots can use
    */
   ZoneDay(
@@ -33,13 +33,13 @@ final class ZoneDay {
       AssumedRuns runs,
       List<Plant> plants,
       int today,
-      int horizon,
+      AllowedDays allowed,
       double efficiency) {
     this.result = result;
     this.runs = runs;
     this.plants = List.copyOf(plants);
     this.today = today;
-    this.horizon = horizon;
+    this.allowed = allowed;
     this.efficiency = efficiency;
   }
 
@@ -67,9 +67,13 @@ final class ZoneDay {
   /**
    * The plant that sets the minutes, if the zone wants water today. A root ball that holds little
    * more than a day's use may be dry by the evening though it is nearly full now; nothing that is
-   * worth opening a valve for can be added to it yet.
+   * worth opening a valve for can be added to it yet. Where a rule names the days, nothing is
+   * wanted on others, and on those whatever would be dry before the next.
    */
   Optional<Plant> wanting() {
+    if (!allowed.may(today)) {
+      return Optional.empty();
+    }
     boolean dry =
         plants.stream()
             .map(Plant::track)
@@ -77,12 +81,17 @@ final class ZoneDay {
                 track ->
                     track.isDry(today)
                         && track.startMm(today) > WORTH_FILLING * track.limitMm(today));
-    if (!dry) {
+    if (!dry && !allowed.ruled()) {
       return Optional.empty();
     }
     return plants.stream()
-        .filter(plant -> plant.track().isDry(today + horizon - 1))
+        .filter(plant -> dryBeforeNext(plant.track(), today))
         .max(Comparator.comparingDouble(plant -> plant.wantsSeconds(today, efficiency)));
+  }
+
+  /** Whether a plant begins to suffer before it can be given water on a later day than this. */
+  private boolean dryBeforeNext(PlantTrack track, int day) {
+    return track.isDry(Math.min(day + allowed.untilNext(day) - 1, today + WeatherToDate.AHEAD - 1));
   }
 
   /** Whole minutes that the zone wants today. */
@@ -114,11 +123,16 @@ final class ZoneDay {
     plants.forEach(plant -> plant.track().follow(open, plant.flowM3PerS() * efficiency));
   }
 
-  /** The first day after today on which a plant would begin to suffer. */
+  /** The first day after today on which a plant would begin to suffer, or the day for it. */
   Optional<Integer> nextDay() {
     for (int day = today + 1; day < today + WeatherToDate.AHEAD; day++) {
       int at = day;
-      if (plants.stream().anyMatch(plant -> plant.track().isDry(at))) {
+      if (allowed.ruled() && !allowed.may(day)) {
+        continue;
+      }
+      if (plants.stream()
+          .map(Plant::track)
+          .anyMatch(track -> allowed.ruled() ? dryBeforeNext(track, at) : track.isDry(at))) {
         return Optional.of(day);
       }
     }
