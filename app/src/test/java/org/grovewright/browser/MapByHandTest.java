@@ -313,7 +313,7 @@ class MapByHandTest {
       keys(browser, Keys.ENTER);
       waitForVersion(browser, site, 4);
       assertThat(description(browser, site)).contains("run: loop", "[42 m, 12.5 m]");
-      browser.waitUntil(d -> browser.text().contains("79 m long"));
+      browser.waitUntil(d -> browser.text().contains("80 m long"));
       browser.shot("map-line-loop");
       tabTo(browser, "Leave it to the program");
       keys(browser, Keys.ENTER);
@@ -331,6 +331,34 @@ class MapByHandTest {
       browser.click("Save");
       waitForVersion(browser, site, 6);
       assertThat(description(browser, site)).containsPattern("(?s)main:.{0,80}pipe: pipe\\.");
+      browser.checkQuiet();
+    }
+  }
+
+  @Test
+  void aBuriedServiceIsDrawnWithWhatItCarriesAndItsDepth() {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.DESKTOP)) {
+      SiteState site = demo(browser);
+      openMap(browser, site);
+      browser.click("Add other things");
+      browser.click("Buried pipe or cable");
+      new Select(browser.field("Carries")).selectByVisibleText("Gas");
+      browser.type("Depth of its top", "deep");
+      MapTest.draw(browser, new double[][] {{30, 1}, {30, 8}});
+      browser.seeText("Give a number in m.");
+      browser.checkAccessible();
+      browser.type("Depth of its top", "0.6");
+      MapTest.draw(browser, new double[][] {{30, 1}, {30, 8}});
+      waitForVersion(browser, site, 2);
+      assertThat(description(browser, site))
+          .containsPattern("kind: buried service, line: [^}]+service: gas, depth: 0\\.6 m");
+      browser.waitUntil(d -> browser.find(".map-panel h2").getText().equals("buried line"));
+      browser.waitUntil(d -> !browser.text().contains("being worked out"));
+      new Select(browser.field("Carries")).selectByVisibleText("Water");
+      browser.click("Save");
+      waitForVersion(browser, site, 3);
+      assertThat(description(browser, site)).contains("service: water");
+      browser.shot("map-service");
       browser.checkQuiet();
     }
   }

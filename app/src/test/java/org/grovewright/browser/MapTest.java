@@ -294,6 +294,7 @@ class MapTest {
       draw(browser, new double[][] {{24, 2}, {28, 2}, {28, 5}, {24, 5}});
       waitForVersion(browser, site, 2);
       assertThat(description(browser, site)).containsPattern("kind: paving, area: \\[\\[2[34]");
+      browser.waitUntil(d -> browser.find(".map-panel h2").getText().equals("path"));
 
       browser.click("All things");
       browser.click("Add other things");
@@ -301,6 +302,7 @@ class MapTest {
       draw(browser, new double[][] {{30, 7}, {47, 7}});
       waitForVersion(browser, site, 3);
       assertThat(description(browser, site)).containsPattern("id: C, from: \\[(29|30)");
+      browser.waitUntil(d -> browser.find(".map-panel h2").getText().equals("Row C"));
 
       browser.click("All things");
       browser.click("Measure");

@@ -363,6 +363,9 @@ export function newFixtureForm(context, kindWanted) {
   const height = lengthField(context, t('map.field.height'), kindWanted === 'building' ? 3 : kindWanted === 'existing-tree' ? 6 : 0, { min: 0 });
   const [x, y, width, depth] = ['x', 'y', 'width', 'depth'].map((key) => lengthField(context, t(`map.field.${key}`)));
   const line = ['fence', 'wall', 'buried-service'].includes(kindWanted);
+  const buried = kindWanted === 'buried-service';
+  const service = buried ? selectField(t('map.field.service'), 'unknown', serviceOptions(t)) : null;
+  const deep = buried ? lengthField(context, t('map.field.depthBelow'), undefined, { optional: true, min: 0 }) : null;
   const round = ['well', 'existing-tree', 'tank'].includes(kindWanted);
   const more = line
     ? pointsField(context, t('map.field.points'), [], 2)
@@ -373,10 +376,17 @@ export function newFixtureForm(context, kindWanted) {
     const id = name.control.value.trim();
     name.problem(id ? undefined : t('map.problem.name'));
     const high = height.read();
-    if (!id || Number.isNaN(high)) {
+    const below = deep ? deep.read() : undefined;
+    if (!id || Number.isNaN(high) || Number.isNaN(below)) {
       return false;
     }
-    const value = { id, kind: kind.control.value.replaceAll('-', ' '), ...shape, height: lengths.written(high ?? 0) };
+    const value = { id, kind: kind.control.value.replaceAll('-', ' '), ...shape, ...(buried ? {} : { height: lengths.written(high ?? 0) }) };
+    if (service && service.control.value !== 'unknown') {
+      value.service = service.control.value;
+    }
+    if (below !== undefined) {
+      value.depth = lengths.written(below);
+    }
     save(t('map.did.addFixture', id), [{ type: 'set', path: '/site/fixed/-', value }], { then: { type: 'fixture', id } });
     return true;
   }
@@ -385,10 +395,11 @@ export function newFixtureForm(context, kindWanted) {
     fields: [
       h('p', { class: 'help' }, t(line ? 'map.add.lineHelp' : round ? 'map.add.roundHelp' : 'map.add.areaHelp')),
       name,
-      kind,
-      height,
+      buried ? null : kind,
+      buried ? null : height,
       line ? more : h('div', { class: 'pair' }, x, y, round ? more : [width, depth]),
-      kindWanted === 'buried-service' ? h('p', { class: 'help' }, t('map.buried')) : null,
+      buried ? h('div', { class: 'pair' }, service, deep) : null,
+      buried ? h('p', { class: 'help' }, t('map.buried')) : null,
     ],
     submit: t('map.add.this'),
     more: h('button', { type: 'button', onclick: context.close }, t('map.cancel')),

@@ -342,10 +342,8 @@ class MapPage {
     }
     const operations = [{ type: 'movePlant', plant: still.id, x: still.x, y: still.y }];
     try {
-      const [figures, cost] = await Promise.all([
-        this.context.api.post(`${this.editor.base}/try`, { operations }),
-        this.context.api.post(`${this.editor.base}/try/cost`, { operations }),
-      ]);
+      const figures = await this.context.api.post(`${this.editor.base}/try`, { operations });
+      const cost = figures.cost ?? (await this.context.api.post(`${this.editor.base}/try/cost`, { operations }));
       if (this.alive && this.editor.scene.version === version) {
         this.shade = figures.shade;
         this.totalText = cost.totalText;

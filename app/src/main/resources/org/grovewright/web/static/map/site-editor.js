@@ -44,6 +44,7 @@ export class SiteEditor extends EventTarget {
       (question) => this.api.post(`${this.base}/try`, { operations: question.operations }),
       (answer, question, more) => {
         const waited = performance.now() - question.asked;
+        this.costComes = answer.cost !== undefined;
         this.tell('figures', { figures: answer, waited, more });
       },
       (problem) => this.tell('untried', { problem }),
@@ -58,6 +59,7 @@ export class SiteEditor extends EventTarget {
       () => {},
     );
     this.serial = 0;
+    this.costComes = false;
   }
 
   tell(type, detail) {
@@ -105,8 +107,12 @@ export class SiteEditor extends EventTarget {
     const question = { operations, asked: performance.now(), serial: this.serial };
     this.quick.ask(question);
     clearTimeout(this.costTimer);
-    // A whole plan takes longer than a frame: it is only asked for when the hand rests.
-    this.costTimer = setTimeout(() => this.slow.ask(question), 120);
+    // Where the quick answer knows no cost, a whole plan must be made: only when the hand rests.
+    this.costTimer = setTimeout(() => {
+      if (!this.costComes) {
+        this.slow.ask(question);
+      }
+    }, 120);
   }
 
   /** Stops asking. */
