@@ -359,6 +359,24 @@ class MapByHandTest {
       waitForVersion(browser, site, 3);
       assertThat(description(browser, site)).contains("service: water");
       browser.shot("map-service");
+
+      // The trench is listed by parts, and seen on the map while it is looked at.
+      browser.click("All things");
+      browser.waitUntil(d -> !browser.text().contains("being worked out"));
+      byte[] bare = browser.find(".map-view").getScreenshotAs(OutputType.BYTES);
+      WebElement trench =
+          browser.waitUntil(
+              d ->
+                  d.findElements(By.cssSelector(".map-panel summary")).stream()
+                      .filter(one -> one.getText().startsWith("Trench of the mains"))
+                      .findFirst()
+                      .orElse(null));
+      browser.click(trench);
+      browser.seeText("deep");
+      assertThat(browser.driver().findElements(By.cssSelector(".map-trench > li"))).isNotEmpty();
+      assertThat(browser.find(".map-view").getScreenshotAs(OutputType.BYTES)).isNotEqualTo(bare);
+      browser.checkAccessible();
+      browser.shot("map-trench");
       browser.checkQuiet();
     }
   }

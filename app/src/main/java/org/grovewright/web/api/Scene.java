@@ -22,7 +22,8 @@ import java.util.List;
  * @param pipes pipes
  * @param main what the owner says of the main
  * @param ownLines lines of tubing that the owner drew or laid
- * @param trench segments of the trench of the mains
+ * @param trench the trench of the mains
+ * @param crossings where it crosses buried services
  * @param emitters emitters
  * @param zones watering zones
  * @param conflicts what is too near to each other
@@ -42,9 +43,10 @@ record Scene(
     List<HeightView> heights,
     SupplyView supply,
     List<PipeView> pipes,
-    List<TrenchView> trench,
     MainView main,
     List<OwnLineView> ownLines,
+    List<TrenchView> trench,
+    List<CrossingView> crossings,
     List<EmitterView> emitters,
     List<ZoneView> zones,
     List<ConflictView> conflicts) {
@@ -145,6 +147,35 @@ record Scene(
       String run,
       boolean laid) {}
 
+  /**
+   * A part of the trench with the same ground, depth and pipes.
+   *
+   * @param number its number from 1, as in the report
+   * @param text its number, length and depth in the reader's words
+   * @param ground the ground it goes through
+   * @param depthText depth of its bottom in the reader's units
+   * @param widthText its width
+   * @param lengthText its length
+   */
+  record TrenchView(
+      int number,
+      String text,
+      String ground,
+      boolean vehicles,
+      String depthText,
+      String widthText,
+      String lengthText,
+      List<double[]> line) {}
+
+  /**
+   * A place where the trench crosses a buried service.
+   *
+   * @param service id of the service
+   * @param carries what it carries
+   * @param segment number of the part of the trench
+   */
+  record CrossingView(String service, String carries, int segment, double x, double y) {}
+
   /** What the owner says of the main: catalogue key of its pipe, and its bends. */
   record MainView(String pipe, List<double[]> route) {}
 
@@ -158,14 +189,6 @@ record Scene(
    */
   record OwnLineView(
       String path, String row, String run, String tubing, boolean laid, List<double[]> route) {}
-
-  /**
-   * A segment of the trench of the mains.
-   *
-   * @param number its number
-   * @param text its number, length and depth in the reader's words
-   */
-  record TrenchView(int number, String text, List<double[]> line) {}
 
   /**
    * An emitter.

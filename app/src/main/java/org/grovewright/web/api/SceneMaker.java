@@ -32,6 +32,7 @@ import org.grovewright.sheets.ReaderUnits;
 import org.grovewright.sheets.Words;
 import org.grovewright.web.api.Scene.Bounds;
 import org.grovewright.web.api.Scene.ConflictView;
+import org.grovewright.web.api.Scene.CrossingView;
 import org.grovewright.web.api.Scene.EmitterView;
 import org.grovewright.web.api.Scene.FixtureView;
 import org.grovewright.web.api.Scene.HeightView;
@@ -88,9 +89,10 @@ final class SceneMaker {
         new SupplyView(
             Json.word(grove.supply().kind()), grove.supply().at().x(), grove.supply().at().y()),
         pipes(),
-        trench(),
         main(),
         ownLines(),
+        trench(),
+        crossings(),
         emitters(),
         zones(),
         conflicts.stream().map(one -> conflict(one, voice)).toList());
@@ -293,6 +295,41 @@ final class SceneMaker {
     return pipes;
   }
 
+  private List<TrenchView> trench() {
+    return plan.map(p -> p.watering().trench().segments()).orElse(List.of()).stream()
+        .map(
+            part ->
+                new TrenchView(
+                    part.number(),
+                    voice
+                        .language()
+                        .text(
+                            "map.trench",
+                            String.valueOf(part.number()),
+                            text(part.lengthM(), Kind.LENGTH),
+                            text(part.depthM(), Kind.LENGTH)),
+                    voice.language().say(part.ground().name()),
+                    part.vehicles(),
+                    text(part.depthM(), Kind.LENGTH),
+                    text(part.widthM(), Kind.LENGTH),
+                    text(part.lengthM(), Kind.LENGTH),
+                    points(part.line())))
+        .toList();
+  }
+
+  private List<CrossingView> crossings() {
+    return plan.map(p -> p.watering().trench().crossings()).orElse(List.of()).stream()
+        .map(
+            one ->
+                new CrossingView(
+                    one.service(),
+                    Json.word(one.carries()),
+                    one.segment(),
+                    one.at().x(),
+                    one.at().y()))
+        .toList();
+  }
+
   private MainView main() {
     return new MainView(
         grove.watering().mainPipeKey().orElse(null), points(grove.watering().mainRoute()));
@@ -320,23 +357,6 @@ final class SceneMaker {
         lateral.tubingKey().orElse(null),
         lateral.laid(),
         points(lateral.route()));
-  }
-
-  private List<TrenchView> trench() {
-    return plan.map(p -> p.watering().trench().segments()).orElse(List.of()).stream()
-        .map(
-            segment ->
-                new TrenchView(
-                    segment.number(),
-                    voice
-                        .language()
-                        .text(
-                            "map.trench",
-                            String.valueOf(segment.number()),
-                            text(segment.lengthM(), Kind.LENGTH),
-                            text(segment.depthM(), Kind.LENGTH)),
-                    points(segment.line())))
-        .toList();
   }
 
   private List<ZoneResult> zoneResults() {

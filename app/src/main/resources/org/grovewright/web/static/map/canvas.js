@@ -56,6 +56,7 @@ export class MapCanvas extends EventTarget {
       land: layer('land', 2, this.landStyle),
       fixtures: layer('fixtures', 3, this.fixtureStyle),
       rows: layer('rows', 4, this.rowStyle),
+      trench: layer('trench', 5, this.trenchStyle),
       pipes: layer('pipes', 6, this.pipeStyle),
       ways: layer('ways', 6, this.wayStyle),
       plants: layer('plants', 7, this.plantStyle),
@@ -143,12 +144,14 @@ export class MapCanvas extends EventTarget {
       'heights',
       scene.heights.map((one) => feature(new ol.geom.Point([one.x, one.y]), { type: 'height', id: String(one.index), height: one.height })),
     );
+    put('trench', [
+      ...scene.trench.map((one) => feature(new ol.geom.LineString(one.line), { type: 'trench', part: one })),
+      ...scene.crossings.map((one) => feature(new ol.geom.Point([one.x, one.y]), { type: 'crossing', crossing: one })),
+    ]);
     put('pipes', [
       ...scene.pipes.map((pipe) =>
         feature(new ol.geom.LineString(pipe.line), pipe.type === 'main' ? { type: 'main', id: 'main', pipe } : { type: 'line', id: pipe.row, pipe }),
       ),
-      // The trench has no line of its own, only its words along the mains in it.
-      ...scene.trench.map((trench) => feature(new ol.geom.LineString(trench.line), { type: 'main', id: 'main', trench })),
     ]);
     put(
       'ways',
@@ -244,6 +247,7 @@ export class MapCanvas extends EventTarget {
     this.layers.pipes.setVisible(shown.pipes);
     this.layers.emitters.setVisible(shown.emitters);
     this.layers.heights.setVisible(shown.heights);
+    this.layers.trench.setVisible(shown.trench);
     this.photoLayer.setVisible(shown.photo);
     this.layers.plants.changed();
   }
@@ -319,15 +323,33 @@ export class MapCanvas extends EventTarget {
     });
   }
 
-  pipeStyle(feature, resolution) {
-    const { pipe, trench } = feature.get('thing');
-    if (trench) {
-      return new ol.style.Style({ text: resolution < 0.05 ? this.label(trench.text, { placement: 'line', offsetY: -11 }) : undefined });
-    }
+  pipeStyle(feature) {
+    const { pipe } = feature.get('thing');
     const main = pipe.type === 'main';
     const chosen = this.isSelected(feature);
     const colour = chosen ? this.paints.choice : main ? this.paints.pipe : this.paints.lateral;
     return new ol.style.Style({ stroke: new ol.style.Stroke({ color: colour, width: (main ? 4 : pipe.laid ? 3 : 2) + (chosen ? 1.5 : 0) }) });
+  }
+
+  /** The trench: a broad band below the main, its parts numbered as in the report; a cross where a service is met. */
+  trenchStyle(feature, resolution) {
+    const { part } = feature.get('thing');
+    if (!part) {
+      return new ol.style.Style({
+        image: new ol.style.RegularShape({
+          points: 4,
+          radius: 10,
+          radius2: 0,
+          angle: Math.PI / 4,
+          stroke: new ol.style.Stroke({ color: this.paints.bad, width: 3.5 }),
+        }),
+        zIndex: 2,
+      });
+    }
+    return new ol.style.Style({
+      stroke: new ol.style.Stroke({ color: translucent(this.paints.row, 0.45), width: 11, lineCap: 'butt' }),
+      text: resolution < 0.13 ? this.label(resolution < 0.05 ? part.text : String(part.number), { placement: 'line', size: 13, weight: 700, offsetY: -12 }) : undefined,
+    });
   }
 
   /** The way of a line as its owner drew it, to be taken by its corners once it is chosen. */

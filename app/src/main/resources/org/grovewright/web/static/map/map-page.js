@@ -61,7 +61,7 @@ class MapPage {
     this.readOnly = Boolean(context.site?.readOnly);
     this.year = 5;
     this.step = STEPS[1];
-    this.shown = { pipes: true, emitters: true, heights: true, names: true, photo: true, snap: true };
+    this.shown = { pipes: true, emitters: true, trench: false, heights: true, names: true, photo: true, snap: true };
     this.selected = undefined;
     this.panelForm = undefined;
     this.lastSpecies = '';
@@ -561,6 +561,7 @@ class MapPage {
         ...scene.rows.map((one) => item({ type: 'line', id: one.id }, t('map.line', one.id), this.lineWords(one.id))),
       ]),
       scene.zones.length > 0 ? this.zones() : null,
+      scene.trench.length > 0 ? this.trench() : null,
     );
   }
 
@@ -570,6 +571,43 @@ class MapPage {
     const own = scene.ownLines.find((one) => one.row === row);
     const run = own?.run ?? scene.pipes.find((one) => one.row === row)?.run;
     return run ? `${this.t(`map.run.${run}`)}${own ? `, ${this.t(own.laid ? 'map.laid' : 'map.own')}` : ''}` : undefined;
+  }
+
+  /** The trench part by part; opening the list shows it on the map. */
+  trench() {
+    const { t } = this;
+    const { trench, crossings } = this.editor.scene;
+    return h(
+      'details',
+      {
+        open: this.open?.trench,
+        ontoggle: (event) => {
+          this.open = { ...this.open, trench: event.target.open };
+          if (event.target.open && !this.shown.trench) {
+            this.shown = { ...this.shown, trench: true };
+            this.canvas.setShown(this.shown);
+          }
+        },
+      },
+      h('summary', null, `${t('map.trenches')} (${trench.length})`),
+      h('p', { class: 'help' }, t('map.buried')),
+      h(
+        'ol',
+        { class: 'map-list map-trench' },
+        trench.map((part) =>
+          h(
+            'li',
+            null,
+            h('strong', null, t('map.trenchPart', part.number)),
+            ` ${t('map.trenchIs', part.lengthText, part.depthText, part.widthText, part.ground)}`,
+            part.vehicles ? ` ${t('map.trenchVehicles')}` : null,
+            crossings
+              .filter((one) => one.segment === part.number)
+              .map((one) => h('p', { class: 'crossing' }, icon('warning'), h('span', null, t('map.crossing', one.service, t(`map.field.service.${one.carries}`))))),
+          ),
+        ),
+      ),
+    );
   }
 
   zones() {
@@ -835,7 +873,7 @@ class MapPage {
         }),
         t(`map.layer.${key}`),
       );
-    replace(this.layersBox, ['pipes', 'emitters', 'heights', 'names', this.photo ? 'photo' : null, 'snap'].filter(Boolean).map(box));
+    replace(this.layersBox, ['pipes', 'emitters', this.editor.scene.trench.length > 0 ? 'trench' : null, 'heights', 'names', this.photo ? 'photo' : null, 'snap'].filter(Boolean).map(box));
   }
 
   drawn({ type, coordinates }) {

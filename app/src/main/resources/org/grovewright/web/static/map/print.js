@@ -170,6 +170,7 @@ function legend(scene, shown, t) {
     scene.conflicts.length > 0 ? sign('near', t('map.sign.near')) : null,
     shown.pipes && scene.pipes.some((one) => one.type === 'main') ? sign('main', t('map.sign.main')) : null,
     shown.pipes && scene.pipes.some((one) => one.type === 'lateral') ? sign('lateral', t('map.sign.lateral')) : null,
+    shown.trench && scene.trench.length > 0 ? sign('trench', t('map.sign.trench')) : null,
     shown.heights && scene.heights.length > 0 ? sign('height', t('map.sign.height')) : null,
     has('buried-service') ? sign('buried', t('map.kind.buried-service')) : null,
   );

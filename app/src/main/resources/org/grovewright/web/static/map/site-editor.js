@@ -80,7 +80,7 @@ export class SiteEditor extends EventTarget {
       const before = this.scene;
       if (scene.pending && before) {
         // Pipes of before are better than none while the new ones are worked out.
-        scene = { ...scene, pipes: before.pipes, emitters: before.emitters, zones: before.zones };
+        scene = { ...scene, pipes: before.pipes, emitters: before.emitters, zones: before.zones, trench: before.trench, crossings: before.crossings };
       }
       this.scene = scene;
       this.tell('scene', { scene });
