@@ -123,6 +123,7 @@ class MapByHandTest {
       waitForVersion(browser, site, 4);
       assertThat(description(browser, site)).doesNotContain("at: [26 m, 13 m]");
       browser.waitUntil(d -> browser.find(".map-panel h2").getText().equals("Height 5"));
+      browser.waitUntil(d -> !browser.text().contains("being worked out"));
       browser.type("Height of the ground", "2.1");
       browser.click("Save");
       waitForVersion(browser, site, 5);

@@ -84,6 +84,7 @@ export class MapCanvas extends EventTarget {
         enableRotation: false,
       }),
     });
+    this.setShown(shown);
     this.addDragging();
     this.map.on('singleclick', (event) => this.clicked(event));
     this.map.on('pointermove', (event) => {

@@ -134,7 +134,7 @@ class MapPage {
     this.slider = slider;
     this.north = h('div', { class: 'map-north', role: 'img' });
     this.figures = h('section', { class: 'map-figures', 'aria-label': t('map.figures') });
-    this.panel = h('div', { class: 'map-panel' });
+    this.panel = h('div', { class: 'map-panel', oninput: () => { this.typed = true; } });
     this.layersBox = h('div', { class: 'map-layers' });
     const stage = h(
       'div',
@@ -435,13 +435,13 @@ class MapPage {
     return type === 'row' ? t('map.row', id) : type === 'outline' ? t('map.outline') : type === 'supply' ? t('map.supply') : id;
   }
 
-  /** Draws the panel anew for a new scene, unless something is being typed into it. */
+  /** Draws the panel anew for a new scene, unless something was typed into it. */
   refreshPanel() {
     const focused = this.panel.contains(document.activeElement) ? document.activeElement : undefined;
-    if (this.mode || focused?.closest('form')) {
+    if (this.mode || this.typed) {
       return;
     }
-    const all = () => [...this.panel.querySelectorAll('button, select, summary')];
+    const all = () => [...this.panel.querySelectorAll('button, select, summary, input, textarea, h2')];
     const place = all().indexOf(focused);
     const key = focused?.dataset.thing;
     this.drawPanel();
@@ -453,6 +453,7 @@ class MapPage {
 
   drawPanel() {
     this.panelForm = undefined;
+    this.typed = false;
     if (!this.selected) {
       replace(this.panel, this.list());
       return;
