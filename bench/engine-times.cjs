@@ -27,9 +27,22 @@ async function main() {
     times.sort((a, b) => a - b);
     const read = Number(opened - start) / 1e6;
     const solve = times[Math.floor(times.length / 2)];
-    console.log(`${size} emitters: read ${read.toFixed(1)} ms, solve ${solve.toFixed(3)} ms, ` +
-      `${project.getStatistic(0)} steps, relative change ${project.getStatistic(1).toExponential(1)}`);
+    const steps = project.getStatistic(0);
+    const change = project.getStatistic(1).toExponential(1);
     project.closeH();
+    const whole = [];
+    for (let round = 0; round < Math.max(5, Math.min(100, 100000 / size)); round++) {
+      const before = process.hrtime.bigint();
+      project.openH();
+      project.initH(10);
+      project.runH();
+      whole.push(Number(process.hrtime.bigint() - before) / 1e6);
+      project.closeH();
+    }
+    whole.sort((a, b) => a - b);
+    const both = whole[Math.floor(whole.length / 2)];
+    console.log(`${size} emitters: read ${read.toFixed(1)} ms, solve ${solve.toFixed(3)} ms, ` +
+      `both ${both.toFixed(3)} ms, ${steps} steps, relative change ${change}`);
     project.close();
   }
 }

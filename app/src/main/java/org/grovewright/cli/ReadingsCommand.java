@@ -22,14 +22,14 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "readings",
     description = {
-      "Compares readings from the garden with the plan: how rough the pipes are, how the supply falls"
-          + " off, how much the emitters still give, and where a leak, a blockage or dirt is"
+      "Compares readings from the garden with the plan: how rough the pipes are, how the supply"
+          + " falls off, how much the emitters still give, and where a leak, a blockage or dirt is"
           + " likeliest.",
       "",
       "The table of readings has a heading with these columns, of which any may be left out:",
       "  zone             the zone that ran; not needed where there is only one",
-      "  place            a plant or emitter; for pressure also tap, or a row with start, end or the"
-          + " metres along its tubing, such as \"A end\" or \"A 12 m\"",
+      "  place            a plant or emitter; for pressure also tap, or a row with start, end or"
+          + " the metres along its tubing, such as \"A end\" or \"A 12 m\"",
       "  folded           places behind which the tubing was folded shut meanwhile",
       "  meter (L/min)    flow past the water meter",
       "  pressure (kPa)   pressure by a gauge",
@@ -40,8 +40,9 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "To find a leak to a few plants: read the meter, then again with each row folded shut at its"
-          + " start, then with the suspected row folded behind every second plant. To find dirt or a"
-          + " blockage: a can under one emitter of every plant, and a gauge at the end of each row.",
+          + " start, then with the suspected row folded behind every second plant. To find dirt or"
+          + " a blockage: a can under one emitter of every plant, and a gauge at the end of each"
+          + " row.",
       "",
       "Example:",
       "  grovewright readings grove.yaml --readings march.csv",
@@ -65,6 +66,8 @@ final class ReadingsCommand implements Callable<Integer> {
               + " ${DEFAULT-VALUE} if not given.")
   private double noise;
 
+  @Mixin private YearOption year;
+
   @Option(names = "--json", description = "Print the result as JSON.")
   private boolean json;
 
@@ -76,18 +79,22 @@ final class ReadingsCommand implements Callable<Integer> {
       throw new BadInputException("--noise must be from 0.1 to 50 per cent.");
     }
     Plan plan = new PlanSource(grove.catalogue(), spec.commandLine().getErr()).plan(grove.file());
+    int inYear = year.of(plan.grove());
     Diagnosis diagnosis;
     try {
       List<Written> written = ReadingsCsv.read(file);
       List<PlacedReading> placed =
           PlacedReading.of(
-              written.stream().map(Written::reading).toList(), plan.grove(), plan.watering());
+              written.stream().map(Written::reading).toList(),
+              plan.grove(),
+              plan.watering(),
+              inYear);
       UnitDoubt.check(written, placed);
-      diagnosis = Diagnosis.of(placed, plan.grove(), noise / 100);
+      diagnosis = Diagnosis.of(placed, plan.grove(), plan.watering(), inYear, noise / 100);
     } catch (ReadingsException | IllegalArgumentException e) {
       throw new BadInputException(file + ": " + e.getMessage());
     }
-    DiagnosisSheet sheet = new DiagnosisSheet(diagnosis, Sheets.unitsOf(plan));
+    DiagnosisSheet sheet = new DiagnosisSheet(diagnosis, inYear, Sheets.unitsOf(plan));
     spec.commandLine().getOut().print(json ? sheet.json() : sheet.text());
     return diagnosis.pointsToFault() ? ExitCode.FALLS_SHORT : ExitCode.OK;
   }

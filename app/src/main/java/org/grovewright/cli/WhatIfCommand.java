@@ -67,6 +67,8 @@ final class WhatIfCommand implements Callable<Integer> {
   @Parameters(index = "1..*", arity = "0..*", paramLabel = "CASE", description = "The cases.")
   private List<String> cases = List.of();
 
+  @Mixin private YearOption year;
+
   @ArgGroup private Form form;
 
   @Spec private CommandSpec spec;
@@ -82,7 +84,8 @@ final class WhatIfCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Plan plan = new PlanSource(grove.catalogue(), spec.commandLine().getErr()).plan(grove.file());
-    WhatIfs whatIfs = new WhatIfs(plan.grove(), plan.watering(), plan.programme());
+    int inYear = year.of(plan.grove());
+    WhatIfs whatIfs = new WhatIfs(plan.grove(), plan.watering(), plan.programme(), inYear);
     List<WhatIfAnswer> answers = new ArrayList<>();
     List<String> names = new ArrayList<>();
     if (cases.isEmpty()) {
@@ -96,7 +99,7 @@ final class WhatIfCommand implements Callable<Integer> {
       names.add(words);
       answers.add(answer(whatIfs, mishap(words, plan.grove().preferences().units()), words));
     }
-    WhatIfSheet sheet = new WhatIfSheet(names, answers, Sheets.unitsOf(plan));
+    WhatIfSheet sheet = new WhatIfSheet(names, answers, inYear, Sheets.unitsOf(plan));
     boolean json = form != null && form.json;
     boolean csv = form != null && form.csv;
     spec.commandLine().getOut().print(json ? sheet.json() : csv ? sheet.csv() : sheet.text());

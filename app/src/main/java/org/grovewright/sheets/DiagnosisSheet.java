@@ -12,6 +12,7 @@ import org.grovewright.hydraulics.Calibration.Parameter;
 import org.grovewright.hydraulics.FaultSearch.Finding;
 import org.grovewright.hydraulics.FaultSearch.Kind;
 import org.grovewright.trouble.Diagnosis;
+import org.grovewright.trouble.FieldReading;
 
 /** Writes what readings say of a watering system. */
 public final class DiagnosisSheet {
@@ -21,20 +22,27 @@ public final class DiagnosisSheet {
   private static final double NORMAL_95 = 1.959964;
   private static final int SHOWN = 5;
 
+  private static final String NO_ADVICE =
+      "No further reading would tell these places apart; look at each of them.\n";
+
   private final Diagnosis diagnosis;
+  private final int year;
   private final ReaderUnits units;
 
-  /** A sheet in a reader's units. */
-  public DiagnosisSheet(Diagnosis diagnosis, ReaderUnits units) {
+  /** A sheet in a reader's units of what was read in a year of the plan. */
+  public DiagnosisSheet(Diagnosis diagnosis, int year, ReaderUnits units) {
     this.diagnosis = diagnosis;
+    this.year = year;
     this.units = units;
   }
 
   /** The result in sentences. */
   public String text() {
     StringBuilder text = new StringBuilder();
-    text.append(Words.count(diagnosis.readings(), "reading", "readings"))
-        .append(" set beside the plan.\n\n");
+    text.append(Words.count(diagnosis.readings().size(), "reading", "readings"))
+        .append(" set beside the plan. The emitters are those of its year ")
+        .append(year)
+        .append(".\n\n");
     diagnosis.estimates().forEach((parameter, e) -> text.append(sentence(parameter, e)));
     text.append('\n');
     if (diagnosis.pointsToFault()) {
@@ -62,7 +70,7 @@ public final class DiagnosisSheet {
         "\nThe odds index says how much better the place explains all readings than no fault does;"
             + " places within 4 of each other can hardly be told apart.\n");
     if (diagnosis.pointsToFault() && closeCall()) {
-      text.append(advice());
+      text.append(diagnosis.next().map(DiagnosisSheet::advice).orElse(NO_ADVICE));
     }
     return ReaderUnits.plainSpaces(text.toString());
   }
@@ -72,14 +80,63 @@ public final class DiagnosisSheet {
         && diagnosis.likeliest().get(0).gain() - diagnosis.likeliest().get(1).gain() < 4;
   }
 
-  private String advice() {
-    return switch (diagnosis.likeliest().get(0).suspicion().kind()) {
-      case LEAK ->
-          "To narrow it down, fold the tubing shut behind every second plant in turn, read the meter"
-              + " each time, and add the readings with the plant in the column folded.\n";
-      case BLOCKAGE, CLOGGING ->
-          "To narrow it down, hold a can under one emitter of each plant near these places and add"
-              + " the readings.\n";
+  /** What to read next, which was not read yet. */
+  private static String advice(FieldReading next) {
+    String zone = Words.zone(next.zoneId());
+    String what =
+        switch (next.kind()) {
+          case CATCH ->
+              "hold a can under an emitter of " + next.place() + " while " + zone + " runs";
+          case PRESSURE -> "put a gauge at " + next.place() + " while " + zone + " runs";
+          case METER ->
+              next.folded().isEmpty()
+                  ? "read the meter while " + zone + " runs"
+                  : "fold the tubing shut "
+                      + (next.folded().get(0).endsWith(" start") ? "at " : "behind ")
+                      + String.join(" and ", next.folded())
+                      + " and read the meter while "
+                      + zone
+                      + " runs, with "
+                      + String.join(";", next.folded())
+                      + " in the column folded";
+        };
+    return "To narrow it down, " + what + ", and add the reading to the table.\n";
+  }
+
+  private boolean has(FieldReading.Kind kind) {
+    return diagnosis.readings().stream().anyMatch(reading -> reading.kind() == kind);
+  }
+
+  private long gauges(boolean atTap) {
+    return diagnosis.readings().stream()
+        .filter(reading -> reading.kind() == FieldReading.Kind.PRESSURE)
+        .map(reading -> reading.place().toLowerCase(Locale.ROOT))
+        .filter(place -> atTap == (place.equals("tap") || place.equals("supply")))
+        .distinct()
+        .count();
+  }
+
+  /** Which reading is missing to learn of something. */
+  private String missing(Parameter parameter) {
+    return switch (parameter) {
+      case ROUGHNESS ->
+          switch ((int) Math.min(2, gauges(false))) {
+            case 0 -> "read a gauge at the start and the end of the longest row";
+            case 1 -> "read a gauge at one more place, the other end of the longest row";
+            default -> "read the gauges again while more water runs, for so little is lost now";
+          };
+      case SUPPLY ->
+          has(FieldReading.Kind.METER) && gauges(true) > 0
+              ? "read the meter and the gauge at the tap again while more water runs"
+              : "read "
+                  + (has(FieldReading.Kind.METER) ? "" : "the meter")
+                  + (has(FieldReading.Kind.METER) || gauges(true) > 0 ? "" : " and ")
+                  + (gauges(true) > 0 ? "" : "a gauge at the tap")
+                  + " while a zone runs";
+      case EMITTERS ->
+          has(FieldReading.Kind.CATCH)
+              ? "hold a can under more of them"
+              : "hold a can under some of them";
     };
   }
 
@@ -90,17 +147,13 @@ public final class DiagnosisSheet {
 
   private String sentence(Parameter parameter, Estimate e) {
     if (!learnt(parameter, e)) {
-      return switch (parameter) {
-        case ROUGHNESS ->
-            "Pipes: these readings say hardly anything of their roughness; read a gauge at the start"
-                + " and the end of the longest row.\n";
-        case SUPPLY ->
-            "Supply: these readings say hardly anything of how it falls off; read the meter and a"
-                + " gauge at the tap while a zone runs.\n";
-        case EMITTERS ->
-            "Emitters: these readings say hardly anything of their wear; hold a can under some of"
-                + " them.\n";
-      };
+      String subject =
+          switch (parameter) {
+            case ROUGHNESS -> "Pipes: these readings say hardly anything of their roughness; ";
+            case SUPPLY -> "Supply: these readings say hardly anything of how it falls off; ";
+            case EMITTERS -> "Emitters: these readings say hardly anything of their wear; ";
+          };
+      return subject + missing(parameter) + ".\n";
     }
     String range =
         String.format(
@@ -112,7 +165,8 @@ public final class DiagnosisSheet {
       case EMITTERS ->
           String.format(
               Locale.ROOT,
-              "Emitters: they give %.0f %% of what the plan has, surely between %.0f and %.0f %%.\n",
+              "Emitters: they give %.0f %% of what the plan has, surely between %.0f and %.0f"
+                  + " %%.\n",
               100 * e.factor(),
               100 * e.low(),
               100 * e.high());
@@ -138,7 +192,8 @@ public final class DiagnosisSheet {
     try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
       json.useDefaultPrettyPrinter();
       json.writeStartObject();
-      json.writeNumberField("readings", diagnosis.readings());
+      json.writeNumberField("readings", diagnosis.readings().size());
+      json.writeNumberField("year", year);
       json.writeNumberField("misfit", diagnosis.misfit());
       json.writeObjectFieldStart("factors");
       for (Map.Entry<Parameter, Estimate> entry : diagnosis.estimates().entrySet()) {
@@ -162,6 +217,15 @@ public final class DiagnosisSheet {
         json.writeEndObject();
       }
       json.writeEndArray();
+      if (diagnosis.next().isPresent()) {
+        FieldReading next = diagnosis.next().get();
+        json.writeObjectFieldStart("next");
+        json.writeStringField("zone", next.zoneId());
+        json.writeStringField("kind", next.kind().name().toLowerCase(Locale.ROOT));
+        json.writeStringField("place", next.place());
+        json.writeStringField("folded", String.join(";", next.folded()));
+        json.writeEndObject();
+      }
       json.writeEndObject();
     } catch (IOException e) {
       throw new UncheckedIOException("writing to memory cannot fail", e);

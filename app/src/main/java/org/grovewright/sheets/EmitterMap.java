@@ -13,6 +13,10 @@ import org.grovewright.model.Point;
 final class EmitterMap {
   private static final double LABEL = 17;
   private static final double KEY_ROW = 30;
+
+  /** The key keeps to the left half, which a telephone shows without moving the picture. */
+  private static final int KEY_COLUMNS = 2;
+
   private static final double MARK = 6;
   private static final double LEAST_HEIGHT = 230;
 
@@ -83,12 +87,14 @@ final class EmitterMap {
       List<Label> labels) {
     boolean outside = marks.stream().anyMatch(mark -> mark.range() != 0);
     double bottom = frame.height() + 2 * above;
-    double height = bottom + KEY_ROW * (outside ? 2 : 1) + 10;
+    int rows = (keys.size() + KEY_COLUMNS - 1) / KEY_COLUMNS;
+    double height = bottom + KEY_ROW * (rows + (outside ? 1 : 0)) + 10;
     svg.drawing(frame.width(), height, "map", id + "-title");
     svg.text("title", title, "id", id + "-title");
     svg.leaf("rect", "class", "sheet", "width", frame.width(), "height", height);
     pipes();
     LabelPlacer placer = new LabelPlacer(new Box(4, 4, frame.width() - 4, bottom));
+    zone.main().forEach(leg -> avoid(leg, placer));
     for (Mark mark : marks) {
       placer.avoid(Box.around(x(mark.at()), y(mark.at()), MARK, MARK));
     }
@@ -99,6 +105,20 @@ final class EmitterMap {
     key(steps, keys, bottom + KEY_ROW / 2 + 5, outside);
     svg.close();
     return svg.toString();
+  }
+
+  /** Keeps labels off a leg of the main. */
+  private void avoid(List<Point> leg, LabelPlacer placer) {
+    for (int i = 1; i < leg.size(); i++) {
+      double x = x(leg.get(i - 1));
+      double y = y(leg.get(i - 1));
+      double dx = x(leg.get(i)) - x;
+      double dy = y(leg.get(i)) - y;
+      int pieces = (int) Math.ceil(Math.hypot(dx, dy) / MARK);
+      for (int p = 0; p <= pieces && pieces > 0; p++) {
+        placer.avoid(Box.around(x + dx * p / pieces, y + dy * p / pieces, MARK / 2, MARK / 2));
+      }
+    }
   }
 
   private void pipes() {
@@ -170,13 +190,16 @@ final class EmitterMap {
   }
 
   private void key(ValueSteps steps, List<String> keys, double y, boolean outside) {
-    double wide = frame.width() / Math.max(3, keys.size());
+    double wide = frame.width() / 4;
+    double next = y - KEY_ROW;
     for (int i = 0; i < keys.size(); i++) {
-      shape(16 + i * wide, y, 0, "step step-" + steps.colour(i));
-      svg.text("text", keys.get(i), "class", "key", "x", 30 + i * wide, "y", y + 6);
+      double x = i % KEY_COLUMNS * wide;
+      next += i % KEY_COLUMNS == 0 ? KEY_ROW : 0;
+      shape(16 + x, next, 0, "step step-" + steps.colour(i));
+      svg.text("text", keys.get(i), "class", "key", "x", 30 + x, "y", next + 6);
     }
     if (outside) {
-      double next = y + KEY_ROW;
+      next += KEY_ROW;
       shape(16, next, -1, "step");
       shape(36, next, 1, "step");
       svg.text(

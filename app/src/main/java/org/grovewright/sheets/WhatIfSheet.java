@@ -18,6 +18,7 @@ import org.grovewright.trouble.WhatIfAnswer.ZoneChange;
 public final class WhatIfSheet {
   private final List<String> names;
   private final List<WhatIfAnswer> answers;
+  private final int year;
   private final ReaderUnits units;
 
   /**
@@ -25,19 +26,22 @@ public final class WhatIfSheet {
    *
    * @param names names of the cases as they were asked for
    * @param answers an answer for each
+   * @param year year of the plan that they are about
    * @param units units of the reader
    */
-  public WhatIfSheet(List<String> names, List<WhatIfAnswer> answers, ReaderUnits units) {
+  public WhatIfSheet(List<String> names, List<WhatIfAnswer> answers, int year, ReaderUnits units) {
     this.names = List.copyOf(names);
     this.answers = List.copyOf(answers);
+    this.year = year;
     this.units = units;
   }
 
   /** The answers in sentences and tables. */
   public String text() {
     StringBuilder text = new StringBuilder();
+    text.append("The grove is taken as it is in year ").append(year).append(" of the plan.\n");
     for (int i = 0; i < answers.size(); i++) {
-      text.append(i == 0 ? "" : "\n").append(names.get(i)).append('\n');
+      text.append('\n').append(names.get(i)).append('\n');
       append(answers.get(i), text);
     }
     return ReaderUnits.plainSpaces(text.toString());
@@ -63,7 +67,7 @@ public final class WhatIfSheet {
           .append(worst.flowBefore() > 0 ? units.text(worst.flowBefore(), Kind.EMITTER_FLOW) : "")
           .append(". That is ")
           .append(units.text(worst.needAfter(), Kind.SHARE))
-          .append(" of its need in its thirstiest month.\n");
+          .append(" of its need in the thirstiest month of that year.\n");
     }
     answer.remarks().forEach(remark -> text.append(remark).append('\n'));
     if (!answer.plants().isEmpty()) {

@@ -47,12 +47,16 @@ class NetworkCommandTest {
       delimiter = '|',
       value = {
         "[RESERVOIRS];R 50;[JUNCTIONS];J 10 1;[PIPES];P R J 0 100 130 0 Open | pipe P: length",
-        "[RESERVOIRS];R 50;[JUNCTIONS];J 10 1;[PIPES];P R J 9 -20 130 0 Open | pipe P: inside diameter",
+        "[RESERVOIRS];R 50;[JUNCTIONS];J 10 1;[PIPES];P R J 9 -20 130 0 Open | pipe P: inside"
+            + " diameter",
         "[JUNCTIONS];J 10 1;K 9;[PIPES];P K J 9 20 130 0 Open | the network has no source",
         "[RESERVOIRS];R 50;[JUNCTIONS];J 10 1;K 9;L 9;[PIPES];P R J 9 20 130;Q K L 9 20 130"
             + " | no pipe leads from any source to node K",
         "[RESERVOIRS];R 50;[JUNCTIONS];J 10 1;K 9;[PIPES];P R K 9 20 130;[VALVES];"
             + "V K J 20 PRV 30 0;W K J 20 PRV 20 0 | both set the pressure at J",
+        "[RESERVOIRS];R 50;[JUNCTIONS];J 10 1;[PIPES];P R J 9 20 130;[STATUS];P Open;P Closed"
+            + " | the link P is given both as OPEN and as CLOSED",
+        "[RESERVOIRS];R 50;[JUNCTIONS];J 10 1;[PIPES];P J J 9 20 130 | P starts and ends at J",
         "[RESERVOIRS];R 50;[JUNCTIONS];J 10 1;[PIPES];P R X 9 20 130 | X",
         "[RESERVOIRS];R 50;[JUNCTIONS];J 10 1;[PIPES];P R J 9 20 130;[RULES];RULE 1 | RULES"
       })

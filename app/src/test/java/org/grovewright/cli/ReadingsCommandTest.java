@@ -29,12 +29,14 @@ class ReadingsCommandTest {
   private CommandLineRun run(String table, String... more) throws IOException {
     Path file = folder.resolve("readings.csv");
     Files.writeString(file, table);
-    String[] words = new String[4 + more.length];
+    String[] words = new String[6 + more.length];
     words[0] = "readings";
     words[1] = grove;
     words[2] = "--readings";
     words[3] = file.toString();
-    System.arraycopy(more, 0, words, 4, more.length);
+    words[4] = "--year";
+    words[5] = "3";
+    System.arraycopy(more, 0, words, 6, more.length);
     return CommandLineRun.of(words);
   }
 

@@ -64,4 +64,16 @@ class WhatIfCommandTest {
       assertThat(run.err()).as(words).contains(words + ": ");
     }
   }
+
+  /** Young plants have fewer emitters, so the whole zone draws less in the first year. */
+  @Test
+  void theYearIsAskedFor() {
+    CommandLineRun first = CommandLineRun.of("whatif", grove, "half-tank", "--year", "1");
+    CommandLineRun third = CommandLineRun.of("whatif", grove, "half-tank", "--year", "3");
+    assertThat(first.out()).startsWith("The grove is taken as it is in year 1 of the plan.\n");
+    assertThat(third.out()).contains("year 3 of the plan").isNotEqualTo(first.out());
+    CommandLineRun never = CommandLineRun.of("whatif", grove, "--year", "0");
+    assertThat(never.code()).isEqualTo(2);
+    assertThat(never.err()).contains("--year must be from 1 to 100, but is 0.");
+  }
 }

@@ -17,10 +17,11 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class WhatIfsTest {
   private static final Plan DEMO = ExamplePlans.of("demo.yaml");
+  private static final int YEAR = 3;
   private static final Plan TANK = ExamplePlans.of("us-gravity.yaml");
 
   private static WhatIfs of(Plan plan) {
-    return new WhatIfs(plan.grove(), plan.watering(), plan.programme());
+    return new WhatIfs(plan.grove(), plan.watering(), plan.programme(), YEAR);
   }
 
   private static double after(WhatIfAnswer answer) {
@@ -123,9 +124,9 @@ class WhatIfsTest {
   @ValueSource(doubles = {0.1, 0.5, 0.9})
   void aCutLineStillWatersWhatIsNotBeyond(double share) {
     for (Plan plan : List.of(DEMO, TANK)) {
-      for (Tubing.Run run : Tubing.runs(plan.watering())) {
+      for (Tubing.Run run : Tubing.runs(plan.watering().zonesIn(YEAR))) {
         String row = run.profile().rowId();
-        Tubing.Run first = Tubing.along(Optional.of(row), plan.watering()).get(0);
+        Tubing.Run first = Tubing.along(Optional.of(row), plan.watering().zonesIn(YEAR)).get(0);
         double along = share * first.lengthM();
         WhatIfAnswer answer =
             of(plan)

@@ -32,6 +32,7 @@ import org.grovewright.plan.Planner;
  */
 public final class NetworkBench {
   private static final int[] SIZES = {100, 1_000, 10_000, 100_000};
+  private static final int WARMING_ROUNDS = 4;
 
   /** Time of this thread alone, so that other work on the machine counts as little as may be. */
   private static final ThreadMXBean CLOCK = ManagementFactory.getThreadMXBean();
@@ -54,20 +55,28 @@ public final class NetworkBench {
     }
     System.out.printf(
         Locale.ROOT,
-        "%-16s %9s %10s %10s %10s %10s %6s %10s %10s %8s%n",
+        "%-16s %9s %10s %10s %10s %10s %10s %6s %10s %10s %8s%n",
         "formula",
         "emitters",
         "build ms",
         "prepare ms",
         "solve ms",
+        "both ms",
         "edit ms",
         "steps",
         "mass m3/s",
         "energy m",
         "MB");
-    for (FrictionFormula formula : FrictionFormula.values()) {
-      for (int size : SIZES) {
-        row(formula, size);
+    // both formulas in turn and untimed first, so that no row stands cold beside a warm one
+    for (int round = 0; round < WARMING_ROUNDS; round++) {
+      for (FrictionFormula formula : FrictionFormula.values()) {
+        rowOf(formula, 1_000);
+        rowOf(formula, 10_000);
+      }
+    }
+    for (int size : SIZES) {
+      for (FrictionFormula formula : FrictionFormula.values()) {
+        System.out.print(rowOf(formula, size));
       }
     }
     draws();
@@ -106,12 +115,13 @@ public final class NetworkBench {
     }
   }
 
-  private static void row(FrictionFormula formula, int size) {
+  private static String rowOf(FrictionFormula formula, int size) {
     int rounds = Math.max(20, Math.min(3000, 2_000_000 / size));
     Network network = LoopedOrchard.of(size, formula);
-    int few = Math.max(5, Math.min(30, rounds / 10));
+    int few = Math.max(15, Math.min(300, rounds));
     double build = median(few, i -> LoopedOrchard.of(size, formula));
     double prepare = median(few, i -> Solver.prepare(network));
+    double both = median(few, i -> Solver.prepare(network).solve());
     long before = used();
     PreparedNetwork prepared = Solver.prepare(network);
     double megabytes = (used() - before) / 1e6;
@@ -127,14 +137,15 @@ public final class NetworkBench {
               return prepared.resolve();
             });
     Solution solution = prepared.solve();
-    System.out.printf(
+    return String.format(
         Locale.ROOT,
-        "%-16s %9d %10.3f %10.3f %10.3f %10.3f %6d %10.1e %10.1e %8.1f%n",
+        "%-16s %9d %10.3f %10.3f %10.3f %10.3f %10.3f %6d %10.1e %10.1e %8.1f%n",
         formula,
         size,
         build,
         prepare,
         solve,
+        both,
         edit,
         solution.iterations(),
         solution.massResidual(),

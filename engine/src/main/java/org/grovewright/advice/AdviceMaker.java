@@ -1,7 +1,6 @@
 package org.grovewright.advice;
 
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -99,8 +98,7 @@ final class AdviceMaker {
   TodayAdvice make() {
     boolean[] served = new boolean[tracks.length];
     int assumed = 0;
-    int year = (int) ChronoUnit.YEARS.between(grove.start().withDayOfMonth(1), date) + 1;
-    for (ZoneResult zone : plan.watering().zonesIn(Math.max(1, year))) {
+    for (ZoneResult zone : plan.watering().zonesIn(grove.yearAt(date))) {
       ZoneDay day = zoneDay(zone);
       assumed += day.runs.assumed();
       day.plants.forEach(plant -> served[plant.index()] = true);

@@ -34,8 +34,9 @@ public final class Calibration {
    * The result of a fit.
    *
    * @param estimates the factors
-   * @param misfit sum of squared differences that remains, in standard deviations; about the number
-   *     of readings less that of parameters if the network and deviations are right
+   * @param misfit sum of squared differences that remains, of the readings and of the factors from
+   *     what was believed of them, in standard deviations; about the number of readings less that
+   *     of parameters if the network and deviations are right
    * @param steps steps taken
    */
   public record Fit(Map<Parameter, Estimate> estimates, double misfit, int steps) {}

@@ -72,8 +72,10 @@ final class FlowGuess {
       reach(i, -1, -1);
     }
     flood(true);
-    // what only a check valve turned the other way leads to
-    flood(false);
+    if (reached < layout.heads) {
+      // what only a check valve turned the other way leads to
+      flood(false);
+    }
   }
 
   private void reach(int node, int link, int from) {

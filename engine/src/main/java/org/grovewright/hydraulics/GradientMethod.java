@@ -1,6 +1,7 @@
 package org.grovewright.hydraulics;
 
 import java.util.Arrays;
+import java.util.function.IntPredicate;
 
 /**
  * Newton's method on heads and flows together, after Todini and Pilati (1988, from memory).
@@ -38,7 +39,7 @@ final class GradientMethod {
   /** After so many steps states are only looked at where the laws are kept. */
   private static final int FREE_STATE_STEPS = 12;
 
-  /** After so many steps only part of each step is taken. */
+  /** After so many steps only half of each step is taken, after so many more a fifth. */
   private static final int FULL_STEPS = 30;
 
   /** Conductance in m2/s that keeps the matrix positive definite; does not change the answer. */
@@ -90,12 +91,22 @@ final class GradientMethod {
   /** For each link the head in m it holds at its tip if it is a regulator, else NaN. */
   final double[] setHead;
 
+  /** The links that are regulators, and all other links that water can only pass one way. */
+  final int[] regulators;
+
+  final int[] stateful;
+
+  /** The links that are not pipes; their laws may bend sharply. */
+  private final int[] devices;
+
   final double[] head;
   final double[] flow;
   final byte[] state;
 
   /** For each node whether nothing open joins it to a source. */
   final boolean[] cutOff;
+
+  boolean anyCutOff;
 
   int steps;
   double massResidual;
@@ -107,8 +118,6 @@ final class GradientMethod {
   private final double massTolerance;
   private final double energyTolerance;
   private final SparseFactor factor;
-  private final int[] regulators;
-  private final int[] stateful;
 
   /** For each link the head in m it loses at its flow, and how steeply that grows. */
   final double[] loss;
@@ -120,8 +129,11 @@ final class GradientMethod {
 
   private final double[] knownLoss;
 
-  /** Whether the matrix is that of the last solution, not factored yet. */
-  private boolean assembled;
+  /** Whether the slopes of all laws are those at the last solution. */
+  private boolean linearised;
+
+  /** Whether what links and nodes lack was found at the present heads and flows. */
+  private boolean weighed;
 
   /** Whether the factors are those of the last solution. */
   private boolean factored;
@@ -131,6 +143,9 @@ final class GradientMethod {
   private final double[] right;
   private final double[] balance;
   private final double[] linearisedAt;
+
+  /** For each emitter group its flow in m3/s at the present heads. */
+  final double[] emitterFlow;
 
   GradientMethod(
       Layout layout,
@@ -167,16 +182,21 @@ final class GradientMethod {
     right = new double[layout.heads];
     balance = new double[layout.heads];
     linearisedAt = new double[emitterNode.length];
-    regulators = oneWayLinks(true);
-    stateful = oneWayLinks(false);
+    emitterFlow = new double[emitterNode.length];
+    int[] valves = where(links, l -> oneWay[l]);
+    regulators = Arrays.stream(valves).filter(l -> !Double.isNaN(setHead[l])).toArray();
+    stateful = Arrays.stream(valves).filter(l -> Double.isNaN(setHead[l])).toArray();
+    devices = where(links, l -> !laws.isPipe(l));
   }
 
-  /** The one-way links that are regulators, or those that are not. */
-  private int[] oneWayLinks(boolean regulating) {
-    int[] found = new int[oneWay.length];
+  private static int[] where(int links, IntPredicate test) {
+    int[] found = {};
     int count = 0;
-    for (int l = 0; l < oneWay.length; l++) {
-      if (oneWay[l] && Double.isNaN(setHead[l]) != regulating) {
+    for (int l = 0; l < links; l++) {
+      if (test.test(l)) {
+        if (count == found.length) {
+          found = Arrays.copyOf(found, 2 * count + 8);
+        }
         found[count++] = l;
       }
     }
@@ -201,6 +221,7 @@ final class GradientMethod {
     System.arraycopy(flow, 0, copy.flow, 0, flow.length);
     System.arraycopy(state, 0, copy.state, 0, state.length);
     System.arraycopy(cutOff, 0, copy.cutOff, 0, cutOff.length);
+    copy.anyCutOff = anyCutOff;
     return copy;
   }
 
@@ -217,45 +238,95 @@ final class GradientMethod {
   /** Like {@link #run}, from flows whose {@link #loss} and {@link #slope} are already found. */
   boolean runEvaluated() {
     stateChanged();
-    boolean found = iterate();
-    System.arraycopy(flow, 0, knownFlow, 0, flow.length);
-    System.arraycopy(loss, 0, knownLoss, 0, loss.length);
-    return found;
+    linearised = iterate();
+    return linearised;
   }
 
   private boolean iterate() {
+    System.arraycopy(flow, 0, knownFlow, 0, flow.length);
+    System.arraycopy(loss, 0, knownLoss, 0, loss.length);
+    for (int l : devices) {
+      knownFlow[l] = Double.NaN;
+    }
     for (int g = 0; g < linearisedAt.length; g++) {
       linearisedAt[g] = pressureAt(g);
     }
     for (steps = 0; steps < MOST_STEPS; steps++) {
-      assemble();
-      boolean kept =
-          massResidual <= massTolerance
-              && flowResidual <= massTolerance
-              && energyResidual <= energyTolerance;
+      findConductances();
+      weigh();
+      boolean kept = lawsAreKept();
       if ((kept || steps > 0 && steps < FREE_STATE_STEPS) && updateStates()) {
-        laws.evaluate(flow, loss, slope);
+        findLosses(false);
         continue;
       }
       if (kept) {
-        assembled = true;
+        weighed = true;
         return true;
       }
+      assemble();
       factor.factorAndSolve(right);
-      advance(steps < FULL_STEPS ? 1 : 0.5);
-      laws.evaluate(flow, loss, slope);
+      advance(share(steps));
+      findLosses(false);
     }
     return false;
+  }
+
+  /** Share of a step to take: less where full ones go to and fro across a sharp bend. */
+  private static double share(int step) {
+    if (step < FULL_STEPS) {
+      return 1;
+    }
+    return step < 2 * FULL_STEPS ? 0.5 : step < 3 * FULL_STEPS ? 0.2 : 0.05;
+  }
+
+  private boolean lawsAreKept() {
+    return massResidual <= massTolerance
+        && flowResidual <= massTolerance
+        && energyResidual <= energyTolerance;
   }
 
   /** Notes that the law of a link is another from now on. */
   void lawChanged(int l) {
     knownFlow[l] = Double.NaN;
+    weighed = false;
+  }
+
+  /** Notes that heads or flows were set from outside. */
+  void moved() {
+    weighed = false;
+  }
+
+  /** Keeps the factors of the last solution, before anything it was found for is changed. */
+  void keepFactors() {
+    if (linearised && !factored) {
+      assemble();
+      weighed = false;
+      factor.keep();
+      factor.factor();
+      factored = true;
+    }
+  }
+
+  /** Notes that the emitters of a group are others from now on. */
+  void emitterChanged(int g) {
+    int node = emitterNode[g];
+    for (int l : regulators) {
+      // a regulator that holds this node gives what it needs, so its own inlet lacks something too
+      weighed &= layout.tip[l] != node;
+    }
+    if (weighed) {
+      double before = emitterFlow[g];
+      emitterFlow[g] = emitters.flow(g, pressureAt(g));
+      balance[node] += before - emitterFlow[g];
+      right[node] += before - emitterFlow[g];
+      massResidual = Math.max(massResidual, cutOff[node] ? 0 : Math.abs(balance[node]));
+    }
   }
 
   /** Notes that a link was shut or opened. */
   void stateChanged() {
-    assembled = false;
+    weighed = false;
+    linearised = false;
     factored = false;
   }
 
@@ -266,30 +337,25 @@ final class GradientMethod {
    * @return whether both laws are kept within the tolerances; if not, {@link #run} has to go on
    */
   boolean settle() {
-    if (assembled) {
-      factor.keep();
-      Arrays.fill(right, 0);
-      factor.factorAndSolve(right);
-      assembled = false;
-      factored = true;
-    }
+    keepFactors();
     if (!factored) {
       return false;
     }
     double before = Double.POSITIVE_INFINITY;
     for (steps = 0; steps < MOST_SETTLING_STEPS; steps++) {
-      double size = weigh();
-      boolean kept =
-          massResidual <= massTolerance
-              && flowResidual <= massTolerance
-              && energyResidual <= energyTolerance;
-      if (kept) {
+      if (!weighed) {
+        findLosses(true);
+        weigh();
+      }
+      weighed = lawsAreKept();
+      if (weighed) {
         if (updateStates()) {
           stateChanged();
           return false;
         }
         return true;
       }
+      double size = Math.max(massResidual, flowResidual);
       if (!(size < (1 - LEAST_PROGRESS) * before)) {
         return false;
       }
@@ -301,18 +367,62 @@ final class GradientMethod {
     return false;
   }
 
+  private void findConductances() {
+    for (int l = 0; l < conductance.length; l++) {
+      conductance[l] = 1 / slope[l];
+    }
+    if (!allOpen()) {
+      for (int l = 0; l < conductance.length; l++) {
+        conductance[l] = state[l] == OPEN ? conductance[l] : 0;
+      }
+    }
+  }
+
   /**
-   * Finds both residuals and the right side for the factors at hand.
+   * Finds the loss of every link from the straight line at the flow where it was last worked out,
+   * or works it out anew where the bend of its law could matter.
    *
-   * @return the largest imbalance in m3/s, counting what the losses want the flows to change
+   * @param withFactors whether the kept matrix is to follow
    */
-  private double weigh() {
+  private void findLosses(boolean withFactors) {
+    for (int l = 0; l < flow.length; l++) {
+      double q = flow[l];
+      double moved = q - knownFlow[l];
+      double bent = MOST_BEND * moved * moved;
+      // not a number where the law is to be found anew
+      if (bent <= STRAIGHT_TOLERANCE * Math.abs(q)) {
+        loss[l] = knownLoss[l] + slope[l] * moved;
+      } else if (state[l] == OPEN) {
+        laws.evaluate(l, flow, loss, slope);
+        knownFlow[l] = laws.isPipe(l) ? q : Double.NaN;
+        knownLoss[l] = loss[l];
+        if (withFactors) {
+          follow(l);
+        }
+      }
+    }
+  }
+
+  /** Lets the kept matrix follow the slope of a link's law, where it is worth it. */
+  private void follow(int l) {
+    double more = 1 / slope[l] - conductance[l];
+    if (Math.abs(more) > LEAST_CHANGE * conductance[l]) {
+      factor.change(layout.tail[l], layout.tip[l], layout.place[l], more);
+      conductance[l] += more;
+    }
+  }
+
+  /**
+   * Finds what every link and node lacks at the present heads and flows: both residuals, and the
+   * right side of the linear system.
+   */
+  private void weigh() {
     int[] tail = layout.tail;
     int[] tip = layout.tip;
     for (int i = 0; i < balance.length; i++) {
       balance[i] = -demand[i];
+      right[i] = -demand[i];
     }
-    Arrays.fill(right, 0);
     double worst = 0;
     double shift = 0;
     for (int l = 0; l < tail.length; l++) {
@@ -322,45 +432,50 @@ final class GradientMethod {
       }
       int i = tail[l];
       int j = tip[l];
-      double q = flow[l];
-      double moved = q - knownFlow[l];
-      double bent = MOST_BEND * moved * moved;
-      // not a number where the law is to be found anew
-      if (bent <= STRAIGHT_TOLERANCE * Math.abs(q) && laws.isPipe(l)) {
-        loss[l] = knownLoss[l] + slope[l] * moved;
-      } else {
-        laws.evaluate(l, flow, loss, slope);
-        knownFlow[l] = q;
-        knownLoss[l] = loss[l];
-        double now = 1 / slope[l];
-        if (Math.abs(now - conductance[l]) > LEAST_CHANGE * conductance[l]) {
-          factor.change(i, j, layout.place[l], now - conductance[l]);
-          conductance[l] = now;
-        }
-      }
       double error = head[i] - head[j] - loss[l];
       double c = conductance[l];
       double extra = c * error;
-      worst = Math.max(worst, Math.abs(error));
-      double beyond = Math.abs(error) - HEAD_ROUNDING * Math.abs(head[i]);
-      shift = Math.max(shift, c * beyond);
+      worst = larger(worst, Math.abs(error));
+      // in a short wide pipe the rounding of the heads alone moves the flow; that is no error
+      shift = larger(shift, Math.abs(extra) - c * HEAD_ROUNDING * Math.abs(head[i]));
       push[l] = extra;
+      double q = flow[l];
       balance[i] -= q;
       balance[j] += q;
-      right[i] -= extra;
-      right[j] += extra;
+      right[i] -= q + extra;
+      right[j] += q + extra;
     }
     for (int g = 0; g < emitterNode.length; g++) {
       int node = emitterNode[g];
-      balance[node] -= emitters.flow(g, head[node] - elevation[node]);
+      double q = emitters.flow(g, head[node] - elevation[node]);
+      emitterFlow[g] = q;
+      balance[node] -= q;
+      right[node] -= q;
     }
     for (int l : regulators) {
       if (state[l] == REGULATING) {
-        worst = Math.max(worst, Math.abs(regulate(l)));
+        worst = larger(worst, Math.abs(regulate(l)));
       }
     }
-    closeBalance(worst, shift);
-    return Math.max(massResidual, flowResidual);
+    double unbalanced = 0;
+    for (int i = 0; i < layout.unknowns; i++) {
+      if (cutOff[i]) {
+        right[i] = 0;
+      } else {
+        unbalanced = larger(unbalanced, Math.abs(balance[i]));
+      }
+    }
+    energyResidual = worst;
+    massResidual = unbalanced;
+    flowResidual = shift;
+  }
+
+  /** The larger of two numbers; what is no number counts as endless. */
+  private static double larger(double most, double x) {
+    if (x <= most) {
+      return most;
+    }
+    return x > most ? x : Double.POSITIVE_INFINITY;
   }
 
   private double pressureAt(int group) {
@@ -368,71 +483,39 @@ final class GradientMethod {
     return head[node] - elevation[node];
   }
 
-  /** Builds the linear system at the present heads and flows and finds both residuals. */
+  /** Builds the linear system for the losses and outflows as they were last found. */
   private void assemble() {
     factor.clear(LEAST_CONDUCTANCE);
     double[] diagonal = factor.diagonal;
     double[] lower = factor.lower;
-    int[] tail = layout.tail;
-    int[] tip = layout.tip;
-    int[] place = layout.place;
-    for (int i = 0; i < balance.length; i++) {
-      balance[i] = -demand[i];
-    }
-    Arrays.fill(right, 0);
-    double worst = 0;
-    double shift = 0;
-    for (int l = 0; l < tail.length; l++) {
-      if (state[l] != OPEN) {
-        conductance[l] = 0;
-        push[l] = 0;
-        continue;
-      }
-      int i = tail[l];
-      int j = tip[l];
-      double error = head[i] - head[j] - loss[l];
-      double c = 1 / slope[l];
-      double extra = c * error;
-      worst = Math.max(worst, Math.abs(error));
-      // in a short wide pipe the rounding of the heads alone moves the flow; that is no error
-      double beyond = Math.abs(error) - HEAD_ROUNDING * Math.abs(head[i]);
-      shift = Math.max(shift, c * beyond);
-      conductance[l] = c;
-      push[l] = extra;
-      double q = flow[l];
-      balance[i] -= q;
-      balance[j] += q;
-      right[i] -= extra;
-      right[j] += extra;
-      diagonal[i] += c;
-      diagonal[j] += c;
-      lower[place[l]] -= c;
+    for (int l = 0; l < conductance.length; l++) {
+      double c = conductance[l];
+      diagonal[layout.tail[l]] += c;
+      diagonal[layout.tip[l]] += c;
+      lower[layout.place[l]] -= c;
     }
     for (int g = 0; g < emitterNode.length; g++) {
       int node = emitterNode[g];
       double at = linearisedAt[g];
       double pressure = head[node] - elevation[node];
-      double q = emitters.flow(g, at);
-      double s = emitters.slope(g, at, q);
-      diagonal[node] += s;
       if (at == pressure) {
-        balance[node] -= q;
+        diagonal[node] += emitters.slope(g, at, emitterFlow[g]);
       } else {
-        double actual = emitters.flow(g, pressure);
-        balance[node] -= actual;
-        right[node] -= q + s * (pressure - at) - actual;
+        double q = emitters.flow(g, at);
+        double s = emitters.slope(g, at, q);
+        diagonal[node] += s;
+        right[node] -= q + s * (pressure - at) - emitterFlow[g];
       }
     }
     for (int l : regulators) {
       if (state[l] == REGULATING) {
-        worst = Math.max(worst, Math.abs(regulate(l)));
-        diagonal[tip[l]] += HOLDING_CONDUCTANCE;
+        diagonal[layout.tip[l]] += HOLDING_CONDUCTANCE;
       }
     }
-    closeBalance(worst, shift);
     for (int i = 0; i < layout.unknowns; i++) {
       if (cutOff[i]) {
         diagonal[i] += 1;
+        right[i] = 0;
       }
     }
   }
@@ -443,26 +526,11 @@ final class GradientMethod {
     int j = layout.tip[l];
     flow[l] = -balance[j];
     balance[i] -= flow[l];
+    right[i] -= flow[l];
     balance[j] = 0;
     double error = setHead[l] - head[j];
     right[j] = HOLDING_CONDUCTANCE * error;
     return error;
-  }
-
-  /** Adds the imbalance of every node to the right side and notes the residuals. */
-  private void closeBalance(double worst, double shift) {
-    double unbalanced = 0;
-    for (int i = 0; i < layout.unknowns; i++) {
-      if (cutOff[i]) {
-        right[i] = 0;
-      } else {
-        unbalanced = Math.max(unbalanced, Math.abs(balance[i]));
-        right[i] += balance[i];
-      }
-    }
-    energyResidual = worst;
-    massResidual = unbalanced;
-    flowResidual = shift;
   }
 
   /** Takes a step, or part of it, along the solved change of heads. */
@@ -560,7 +628,10 @@ final class GradientMethod {
     int n = layout.heads;
     if (allOpen()) {
       // every part has a way to a source, or the network would have been refused
-      Arrays.fill(cutOff, false);
+      if (anyCutOff) {
+        Arrays.fill(cutOff, false);
+        anyCutOff = false;
+      }
       return;
     }
     boolean[] fed = new boolean[n];
@@ -583,8 +654,10 @@ final class GradientMethod {
     for (int node : emitterNode) {
       outlet[node] = true;
     }
+    anyCutOff = false;
     for (int i = 0; i < layout.unknowns; i++) {
       cutOff[i] = !fed[i];
+      anyCutOff |= cutOff[i];
       if (!seen[i]) {
         seen[i] = true;
         open[0] = i;

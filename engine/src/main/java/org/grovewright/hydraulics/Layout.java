@@ -47,11 +47,15 @@ final class Layout {
     int realLinks = network.links().size();
     int unknownCount = 0;
     int supplies = 0;
+    int lastSource = -1;
     int[] first = new int[nodes];
     for (int i = 0; i < nodes; i++) {
       Node node = network.nodes().get(i);
       first[i] = node instanceof Node.Reservoir ? -1 : unknownCount++;
-      supplies += node instanceof Node.Source ? 1 : 0;
+      if (node instanceof Node.Source) {
+        supplies++;
+        lastSource = i;
+      }
     }
     unknowns = unknownCount;
     heads = nodes + supplies;
@@ -90,7 +94,7 @@ final class Layout {
       to[l] = ofNode[to[l]];
     }
     int next = realLinks;
-    for (int i = 0; i < nodes; i++) {
+    for (int i = 0; i <= lastSource; i++) {
       if (network.nodes().get(i) instanceof Node.Source) {
         from[next] = known++;
         to[next] = ofNode[i];
@@ -114,7 +118,7 @@ final class Layout {
         ofLink[old] = l;
       }
     }
-    for (int i = 0; i < nodes; i++) {
+    for (int i = 0; i <= lastSource; i++) {
       if (supplyLink[i] >= 0) {
         supplyLink[i] = newNumber[supplyLink[i]];
       }

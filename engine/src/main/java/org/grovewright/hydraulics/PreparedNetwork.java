@@ -22,6 +22,7 @@ public final class PreparedNetwork {
     layout = new Layout(network);
     LinkLaws laws = new LinkLaws(layout.tail.length, network.viscosity(), network.gravity());
     boolean[] oneWay = new boolean[layout.tail.length];
+    boolean[] shut = new boolean[layout.tail.length];
     double[] setHead = new double[layout.tail.length];
     Arrays.fill(setHead, Double.NaN);
     List<Link> links = network.links();
@@ -31,8 +32,10 @@ public final class PreparedNetwork {
       laws.set(l, link);
       if (link instanceof Link.Pipe pipe) {
         oneWay[l] = pipe.checkValve();
+        shut[l] = pipe.closed();
       } else if (link instanceof Link.LossDevice device) {
         oneWay[l] = device.oneWay();
+        shut[l] = device.closed();
       } else if (link instanceof Link.Pump) {
         oneWay[l] = true;
       } else if (link instanceof Link.PressureRegulator valve) {
@@ -49,10 +52,10 @@ public final class PreparedNetwork {
       emitterNode[g] = layout.ofNode[network.nodeOfEmitter(g)];
     }
     for (int i = 0; i < layout.supplyLink.length; i++) {
-      if (network.nodes().get(i) instanceof Node.Source source) {
-        int l = layout.supplyLink[i];
+      int l = layout.supplyLink[i];
+      if (l >= 0) {
         oneWay[l] = true;
-        laws.setSupply(l, source.supply());
+        laws.setSupply(l, ((Node.Source) network.nodes().get(i)).supply());
       }
     }
     method =
@@ -79,13 +82,9 @@ public final class PreparedNetwork {
     for (Map.Entry<String, Double> demand : network.demands().entrySet()) {
       method.demand[layout.ofNode[network.findNode(demand.getKey())]] = demand.getValue();
     }
-    for (int i = 0; i < links.size(); i++) {
-      Link link = links.get(i);
-      boolean shut =
-          link instanceof Link.Pipe pipe && pipe.closed()
-              || link instanceof Link.LossDevice device && device.closed();
-      if (shut) {
-        method.state[layout.ofLink[i]] = GradientMethod.SHUT;
+    for (int l = 0; l < shut.length; l++) {
+      if (shut[l]) {
+        method.state[l] = GradientMethod.SHUT;
       }
     }
     guess = new FlowGuess(method);
@@ -116,7 +115,10 @@ public final class PreparedNetwork {
     if (fault != null) {
       throw new IllegalArgumentException("emitter " + groupId + ": " + fault);
     }
-    method.emitters.setCurve(network.emitterIndex(groupId), curve);
+    int group = network.emitterIndex(groupId);
+    method.keepFactors();
+    method.emitters.setCurve(group, curve);
+    method.emitterChanged(group);
   }
 
   /** Multiplies the flow of every emitter of a group, e.g. 0.5 for half clogged; 1 undoes it. */
@@ -127,7 +129,9 @@ public final class PreparedNetwork {
   /** Multiplies the flow of the group at a place in {@link Network#emitters}. */
   public void setEmitterFactor(int group, double factor) {
     requireNotNegative("emitter factor", factor);
+    method.keepFactors();
     method.emitters.setFactor(group, factor);
+    method.emitterChanged(group);
   }
 
   /** Shuts or opens a link. */
@@ -160,6 +164,7 @@ public final class PreparedNetwork {
       throw new IllegalArgumentException("node " + nodeId + " is not a reservoir or source");
     }
     method.head[known] = headM;
+    method.moved();
     if (supply < 0) {
       method.elevation[known] = headM;
     }
@@ -236,6 +241,7 @@ public final class PreparedNetwork {
     if (previous.network() != network) {
       throw new IllegalArgumentException("the earlier solution is of another network");
     }
+    method.moved();
     for (int i = 0; i < layout.ofNode.length; i++) {
       if (layout.ofNode[i] < layout.unknowns) {
         method.head[layout.ofNode[i]] = previous.headAt(i);

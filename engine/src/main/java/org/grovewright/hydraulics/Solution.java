@@ -1,47 +1,51 @@
 package org.grovewright.hydraulics;
 
+import java.util.Arrays;
 import java.util.List;
 
 /** Heads and flows that keep mass and energy throughout a network. A solution never changes. */
 public final class Solution {
   private final Network network;
+
+  /** How the arrays are numbered; what is asked for is looked up when it is asked for. */
+  private final Layout layout;
+
   private final double[] head;
   private final double[] flow;
-  private final double[] supplied;
-  private final double[] groupFlow;
-  private final double[] outflow;
   private final byte[] state;
   private final boolean[] cutOff;
+
+  /** For each group of emitters its whole flow, in the order of the network. */
+  private final double[] groupFlow;
+
+  /** For each node the flow of all emitters there; found when first asked for. */
+  private volatile double[] outflow;
+
   private final int iterations;
   private final double massResidual;
   private final double energyResidual;
   private final List<HydraulicProblem> notices;
 
-  Solution(
-      Network network,
-      double[] head,
-      double[] flow,
-      double[] supplied,
-      double[] groupFlow,
-      double[] outflow,
-      byte[] state,
-      boolean[] cutOff,
-      int iterations,
-      double massResidual,
-      double energyResidual,
-      List<HydraulicProblem> notices) {
+  /** Takes over what a method has arrived at. */
+  Solution(Network network, GradientMethod method, List<HydraulicProblem> notices) {
     this.network = network;
-    this.head = head;
-    this.flow = flow;
-    this.supplied = supplied;
-    this.groupFlow = groupFlow;
-    this.outflow = outflow;
-    this.state = state;
-    this.cutOff = cutOff;
-    this.iterations = iterations;
-    this.massResidual = massResidual;
-    this.energyResidual = energyResidual;
+    layout = method.layout;
+    head = method.head.clone();
+    flow = method.flow.clone();
+    state = method.state.clone();
+    cutOff = method.cutOff.clone();
+    groupFlow = method.emitterFlow.clone();
+    iterations = method.steps;
+    massResidual = method.massResidual;
+    energyResidual = method.energyResidual;
     this.notices = List.copyOf(notices);
+    for (int l : method.stateful) {
+      // rounding may leave a one-way link the least bit below zero
+      flow[l] = Math.max(0, flow[l]);
+    }
+    for (int l : method.regulators) {
+      flow[l] = Math.max(0, flow[l]);
+    }
   }
 
   /** The network that was solved; edits made after preparing it do not show in it. */
@@ -51,7 +55,7 @@ public final class Solution {
 
   /** Total head at a node, in m above the datum. */
   public double head(String nodeId) {
-    return head[network.nodeIndex(nodeId)];
+    return headAt(network.nodeIndex(nodeId));
   }
 
   /** Pressure at a node in m of water; 0 at the surface of a reservoir. */
@@ -62,12 +66,12 @@ public final class Solution {
   /** Pressure in m of water at the node with a place in {@link Network#nodes}. */
   public double pressure(int node) {
     Node it = network.nodes().get(node);
-    return it instanceof Node.Reservoir ? 0 : head[node] - it.elevation();
+    return it instanceof Node.Reservoir ? 0 : headAt(node) - it.elevation();
   }
 
   /** Flow through a link in m3/s; negative where it runs from end to start. */
   public double flow(String linkId) {
-    return flow[network.linkIndex(linkId)];
+    return flowAt(network.linkIndex(linkId));
   }
 
   /** Mean speed in a pipe or open regulator in m/s, never negative; 0 for parts without a bore. */
@@ -80,7 +84,7 @@ public final class Solution {
     } else if (link instanceof Link.PressureRegulator valve) {
       diameter = valve.diameter();
     }
-    return diameter == 0 ? 0 : Math.abs(flow[at]) / Friction.area(diameter);
+    return diameter == 0 ? 0 : Math.abs(flowAt(at)) / Friction.area(diameter);
   }
 
   /** Head lost from the start of a link to its end, in m; negative for a gain. */
@@ -91,42 +95,56 @@ public final class Solution {
 
   /** Flow that a reservoir or source gives to the network, in m3/s; negative where it takes. */
   public double supplied(String nodeId) {
-    return supplied[network.nodeIndex(nodeId)];
+    return suppliedAt(network.nodeIndex(nodeId));
   }
 
   /** Flow out of all emitters at a node together, in m3/s. */
   public double outflow(String nodeId) {
-    return outflow[network.nodeIndex(nodeId)];
+    double[] known = outflow;
+    if (known == null) {
+      known = new double[layout.ofNode.length];
+      for (int g = 0; g < groupFlow.length; g++) {
+        known[network.nodeOfEmitter(g)] += groupFlow[g];
+      }
+      outflow = known;
+    }
+    return known[network.nodeIndex(nodeId)];
   }
 
   /** Flow of one emitter of a group, in m3/s. */
   public double emitterFlow(String groupId) {
-    return groupFlow[network.emitterIndex(groupId)];
+    return emitterFlowAt(network.emitterIndex(groupId));
   }
 
   /** Heads in m in the order of {@link Network#nodes}. */
   public double[] heads() {
-    return head.clone();
+    double[] heads = new double[layout.ofNode.length];
+    Arrays.setAll(heads, this::headAt);
+    return heads;
   }
 
   /** Flows in m3/s in the order of {@link Network#links}. */
   public double[] flows() {
-    return flow.clone();
+    double[] flows = new double[layout.ofLink.length];
+    Arrays.setAll(flows, this::flowAt);
+    return flows;
   }
 
   /** Flow of one emitter of each group in m3/s, in the order of {@link Network#emitters}. */
   public double[] emitterFlows() {
-    return groupFlow.clone();
+    double[] flows = new double[groupFlow.length];
+    Arrays.setAll(flows, this::emitterFlowAt);
+    return flows;
   }
 
   /** True where no water can reach a node because of closed links. */
   public boolean isCutOff(String nodeId) {
-    return cutOff[network.nodeIndex(nodeId)];
+    return cutOff[layout.ofNode[network.nodeIndex(nodeId)]];
   }
 
   /** True for a regulator that holds its set pressure. */
   public boolean isRegulating(String linkId) {
-    return state[network.linkIndex(linkId)] == GradientMethod.REGULATING;
+    return stateAt(network.linkIndex(linkId)) == GradientMethod.REGULATING;
   }
 
   /** Steps of Newton's method that were taken. */
@@ -150,18 +168,35 @@ public final class Solution {
   }
 
   double headAt(int node) {
-    return head[node];
+    return head[layout.ofNode[node]];
   }
 
   double flowAt(int link) {
-    return flow[link];
-  }
-
-  double suppliedAt(int node) {
-    return supplied[node];
+    return flow[layout.ofLink[link]];
   }
 
   byte stateAt(int link) {
-    return state[link];
+    return state[layout.ofLink[link]];
+  }
+
+  double suppliedAt(int node) {
+    if (layout.supplyLink[node] >= 0) {
+      return flow[layout.supplyLink[node]];
+    }
+    int known = layout.ofNode[node];
+    if (known < layout.unknowns) {
+      return 0;
+    }
+    double supplied = 0;
+    for (int e = layout.adjacency.start(known); e < layout.adjacency.start(known + 1); e++) {
+      int l = layout.adjacency.link(e);
+      supplied += layout.tail[l] == known ? flow[l] : -flow[l];
+    }
+    return supplied;
+  }
+
+  private double emitterFlowAt(int group) {
+    int count = network.emitters().get(group).count();
+    return count == 0 ? 0 : groupFlow[group] / count;
   }
 }

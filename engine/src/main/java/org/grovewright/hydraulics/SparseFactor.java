@@ -231,6 +231,11 @@ final class SparseFactor {
     placeOfRow = new int[n];
   }
 
+  /** Factors the matrix in place. */
+  void factor() {
+    factorAndSolve(new double[diagonal.length]);
+  }
+
   /** Factors the matrix in place and solves for one right side, which becomes the solution. */
   void factorAndSolve(double[] x) {
     int pair = 0;

@@ -1,6 +1,7 @@
 package org.grovewright.model;
 
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 
 /**
@@ -34,5 +35,10 @@ public record Grove(
   public Grove {
     rows = List.copyOf(rows);
     plantings = List.copyOf(plantings);
+  }
+
+  /** The year of the plan that a day falls in, counted from 1; days before the start are in it. */
+  public int yearAt(LocalDate day) {
+    return Math.max(1, (int) ChronoUnit.YEARS.between(start.withDayOfMonth(1), day) + 1);
   }
 }

@@ -3,10 +3,11 @@ package org.grovewright.trouble;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
-import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.grovewright.hydraulics.Calibration;
 import org.grovewright.hydraulics.Calibration.Estimate;
@@ -21,6 +22,7 @@ import org.grovewright.hydraulics.FieldRun;
 import org.grovewright.hydraulics.FrictionFormula;
 import org.grovewright.hydraulics.Network;
 import org.grovewright.hydraulics.Reading;
+import org.grovewright.irrigation.WateringSystem;
 import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.model.Grove;
 
@@ -35,7 +37,9 @@ import org.grovewright.model.Grove;
  *     chance that it is worth digging for
  * @param misfit squared differences that remain, in standard deviations, with the first place if it
  *     is worth digging for
- * @param readings number of readings
+ * @param readings what was read
+ * @param next the reading not taken yet that would tell the likeliest places apart best, with a
+ *     value of 0; nothing without a fault, or where no reading would
  */
 public record Diagnosis(
     Map<Parameter, Estimate> estimates,
@@ -43,7 +47,8 @@ public record Diagnosis(
     List<Finding> likeliest,
     boolean pointsToFault,
     double misfit,
-    int readings) {
+    List<FieldReading> readings,
+    Optional<FieldReading> next) {
   /** What is thought of a new system before anything is read; common practice, no source. */
   private static final double SUPPLY_BELIEF = 0.4;
 
@@ -51,17 +56,12 @@ public record Diagnosis(
   private static final double HAZEN_WILLIAMS_BELIEF = 0.1;
   private static final double ROUGHNESS_HEIGHT_BELIEF = 1.0;
 
-  /** Least deviations of readings: a gauge's needle and a hasty can. */
-  private static final double LEAST_HEAD_M = 0.1;
-
-  private static final double LEAST_CATCH = 0.05e-3 / 3600;
-  private static final double LEAST_METER = 1e-3 / 3600;
-
   /** Copies the maps and lists. */
   public Diagnosis {
     estimates = new EnumMap<>(estimates);
     beliefs = new EnumMap<>(beliefs);
     likeliest = List.copyOf(likeliest);
+    readings = List.copyOf(readings);
   }
 
   /**
@@ -69,28 +69,38 @@ public record Diagnosis(
    *
    * @param readings the readings with their places
    * @param grove the grove
+   * @param system its watering system
+   * @param year year of the plan, from 1, in which they were taken
    * @param noise standard deviation of a reading as a share of it, e.g. 0.05
    * @throws IllegalArgumentException if there is no reading
    */
-  public static Diagnosis of(List<PlacedReading> readings, Grove grove, double noise) {
+  public static Diagnosis of(
+      List<PlacedReading> readings, Grove grove, WateringSystem system, int year, double noise) {
     if (readings.isEmpty()) {
       throw new IllegalArgumentException("there is no reading in it.");
     }
-    return new Maker(readings, grove, noise).make();
+    return new Maker(readings, grove, system, year, noise).make();
   }
 
   /** Makes one diagnosis. */
   private static final class Maker {
     private final Grove grove;
-    private final int count;
+    private final WateringSystem system;
+    private final int year;
+    private final double noise;
+    private final List<PlacedReading> taken;
     private final List<ZoneResult> zones = new ArrayList<>();
 
     /** For each zone what was read, by what was folded shut meanwhile. */
     private final List<Map<Set<String>, List<Reading>>> read = new ArrayList<>();
 
-    Maker(List<PlacedReading> readings, Grove grove, double noise) {
+    Maker(
+        List<PlacedReading> readings, Grove grove, WateringSystem system, int year, double noise) {
       this.grove = grove;
-      this.count = readings.size();
+      this.system = system;
+      this.year = year;
+      this.noise = noise;
+      this.taken = readings;
       for (PlacedReading placed : readings) {
         if (!zones.contains(placed.zone())) {
           zones.add(placed.zone());
@@ -104,37 +114,76 @@ public record Diagnosis(
 
     private static Reading reading(PlacedReading placed, double noise) {
       double metre = 1000 * placed.zone().network().network().gravity();
-      double value = placed.reading().value();
-      double least = LEAST_CATCH;
-      switch (placed.reading().kind()) {
-        case PRESSURE -> {
-          value /= metre;
-          least = LEAST_HEAD_M;
-        }
-        case METER -> least = LEAST_METER;
-        case CATCH -> least = LEAST_CATCH;
-      }
-      double deviation = Math.max(least, noise * Math.abs(value));
-      return new Reading(placed.quantity(), placed.id(), value, deviation);
+      double si = placed.reading().value();
+      double value = placed.reading().kind() == FieldReading.Kind.PRESSURE ? si / metre : si;
+      return new Reading(placed.quantity(), placed.id(), value, placed.deviation(value, noise));
     }
 
     Diagnosis make() {
       List<Network> asPlanned = zones.stream().map(z -> z.network().network()).toList();
       Map<Parameter, Double> beliefs = beliefs(asPlanned.get(0).formula());
       Fit fit = Calibration.fit(runs(asPlanned), beliefs);
-      List<Finding> ranked = new ArrayList<>();
-      int worst = rank(asPlanned, fit, ranked);
-      boolean faulty = ranked.get(0).gain() > threshold(ranked.size());
-      if (faulty) {
-        // the fault has bent the fit: fit once more with it, then rank once more
-        List<Network> withFault = new ArrayList<>(asPlanned);
-        withFault.set(worst, with(ranked.get(0), asPlanned.get(worst)));
-        fit = Calibration.fit(runs(withFault), beliefs);
-        ranked.clear();
-        rank(asPlanned, fit, ranked);
+      Ranking worn = rank(asPlanned, factors(fit));
+      // the fit may have taken a fault for wear that no system has: try the plan's figures too
+      Ranking asNew = rank(asPlanned, Map.of());
+      Fit best = fit;
+      for (Ranking ranking : List.of(worn, asNew)) {
+        for (Finding suspect : ranking.firstOfEachKind()) {
+          // the fault bends the fit: fit once more with it
+          List<Network> withFault = new ArrayList<>(asPlanned);
+          withFault.replaceAll(
+              n -> n == asPlanned.get(ranking.zoneOf().get(suspect)) ? with(suspect, n) : n);
+          Fit fitted = Calibration.fit(runs(withFault), beliefs);
+          best = fitted.misfit() < best.misfit() ? fitted : best;
+        }
       }
-      List<Finding> first = ranked.subList(0, Math.min(FaultSearch.RANKED, ranked.size()));
-      return new Diagnosis(fit.estimates(), beliefs, first, faulty, fit.misfit(), count);
+      double gain = fit.misfit() - best.misfit();
+      boolean faulty = gain > threshold(worn.findings().size());
+      Ranking ranking = faulty ? rank(asPlanned, factors(best)) : worn;
+      fit = faulty ? best : fit;
+      List<Finding> all = ranking.findings();
+      List<Finding> first = all.subList(0, Math.min(FaultSearch.RANKED, all.size()));
+      Optional<FieldReading> next = faulty ? next(ranking, factors(fit), first) : Optional.empty();
+      List<FieldReading> read = taken.stream().map(PlacedReading::reading).toList();
+      return new Diagnosis(fit.estimates(), beliefs, first, faulty, fit.misfit(), read, next);
+    }
+
+    /**
+     * Places of all zones in the order of their gain on networks with some factors.
+     *
+     * @param findings the places
+     * @param zoneOf for each its zone
+     */
+    private record Ranking(List<Finding> findings, Map<Finding, Integer> zoneOf) {
+      int zoneOfFirst() {
+        return zoneOf.get(findings.get(0));
+      }
+
+      List<Finding> firstOfEachKind() {
+        Map<Kind, Finding> first = new EnumMap<>(Kind.class);
+        findings.forEach(finding -> first.putIfAbsent(finding.suspicion().kind(), finding));
+        return List.copyOf(first.values());
+      }
+    }
+
+    /** The reading that would tell the suspects of the first one's zone apart best. */
+    private Optional<FieldReading> next(
+        Ranking ranking, Map<Parameter, Double> factors, List<Finding> suspects) {
+      ZoneResult zone = zones.get(ranking.zoneOfFirst());
+      Network fitted = Calibration.withFactors(zone.network().network(), factors);
+      Map<Finding, Network> faulty = new LinkedHashMap<>();
+      for (Finding finding : suspects) {
+        if (ranking.zoneOf().get(finding) == ranking.zoneOfFirst()) {
+          faulty.put(finding, with(finding, fitted));
+        }
+      }
+      return new NextReading(zone, grove, system, year, taken).among(faulty, noise);
+    }
+
+    private static Map<Parameter, Double> factors(Fit fit) {
+      Map<Parameter, Double> factors = new EnumMap<>(Parameter.class);
+      fit.estimates().forEach((parameter, estimate) -> factors.put(parameter, estimate.factor()));
+      return factors;
     }
 
     /**
@@ -172,20 +221,20 @@ public record Diagnosis(
       return runs;
     }
 
-    /** Ranks the places of all zones by their gain; gives the zone of the first. */
-    private int rank(List<Network> networks, Fit fit, List<Finding> ranked) {
-      Map<Parameter, Double> factors = new EnumMap<>(Parameter.class);
-      fit.estimates().forEach((parameter, estimate) -> factors.put(parameter, estimate.factor()));
-      Map<Finding, Integer> zoneOf = new HashMap<>();
+    /** Ranks the places of all zones by their gain. */
+    private Ranking rank(List<Network> networks, Map<Parameter, Double> factors) {
+      List<Finding> findings = new ArrayList<>();
+      Map<Finding, Integer> zoneOf = new IdentityHashMap<>();
       for (int z = 0; z < zones.size(); z++) {
         Network fitted = Calibration.withFactors(networks.get(z), factors);
-        for (Finding finding : FaultSearch.rank(runs(z, fitted), suspicions(zones.get(z)))) {
-          ranked.add(finding);
+        List<Finding> ofZone = FaultSearch.rank(runs(z, fitted), suspicions(zones.get(z)));
+        for (Finding finding : ofZone) {
+          findings.add(finding);
           zoneOf.put(finding, z);
         }
       }
-      ranked.sort(Comparator.comparingDouble(finding -> -finding.gain()));
-      return zoneOf.get(ranked.get(0));
+      findings.sort(Comparator.comparingDouble(finding -> -finding.gain()));
+      return new Ranking(findings, zoneOf);
     }
 
     private static Network with(Finding finding, Network network) {

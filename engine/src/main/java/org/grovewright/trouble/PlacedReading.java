@@ -13,6 +13,7 @@ import org.grovewright.hydraulics.Solution;
 import org.grovewright.hydraulics.SupplyCurve;
 import org.grovewright.irrigation.LateralProfile.Stop;
 import org.grovewright.irrigation.Outlet;
+import org.grovewright.irrigation.SupplyModel;
 import org.grovewright.irrigation.WateringSystem;
 import org.grovewright.irrigation.ZoneNetwork;
 import org.grovewright.irrigation.ZoneResult;
@@ -43,21 +44,55 @@ public record PlacedReading(
   /** An emitter can give more than its curve says at the highest pressure, by wear. */
   private static final double WORN = 1.5;
 
+  /** Least deviations of readings in m of water and m3/s: a gauge's needle and a hasty can. */
+  private static final double LEAST_HEAD_M = 0.1;
+
+  private static final double LEAST_CATCH = 0.05e-3 / 3600;
+  private static final double LEAST_METER = 1e-3 / 3600;
+
   /** Copies the set. */
   public PlacedReading {
     closed = Set.copyOf(closed);
   }
 
+  /** Whether another reading is of the same thing while the same tubing was folded shut. */
+  boolean sameAs(PlacedReading other) {
+    return zone.design().id().equals(other.zone.design().id())
+        && quantity == other.quantity
+        && id.equals(other.id)
+        && closed.equals(other.closed);
+  }
+
+  /**
+   * Standard deviation of a reading here.
+   *
+   * @param value what is read, m of water or m3/s
+   * @param noise standard deviation as a share of the reading
+   */
+  double deviation(double value, double noise) {
+    double least =
+        switch (reading.kind()) {
+          case PRESSURE -> LEAST_HEAD_M;
+          case METER -> LEAST_METER;
+          case CATCH -> LEAST_CATCH;
+        };
+    return Math.max(least, noise * Math.abs(value));
+  }
+
   /**
    * Finds the places of readings.
    *
+   * @param readings the readings
+   * @param grove the grove
+   * @param system its watering system
+   * @param year year of the plan, from 1, in which they were taken
    * @throws IllegalArgumentException if a zone or place is not there; names line and field
    */
   public static List<PlacedReading> of(
-      List<FieldReading> readings, Grove grove, WateringSystem system) {
+      List<FieldReading> readings, Grove grove, WateringSystem system, int year) {
     List<PlacedReading> placed = new ArrayList<>();
     for (FieldReading reading : readings) {
-      placed.add(new Finder(reading, grove, system).placed());
+      placed.add(new Finder(reading, grove, system, year).placed());
     }
     return placed;
   }
@@ -66,14 +101,16 @@ public record PlacedReading(
   private static final class Finder {
     private final FieldReading reading;
     private final Grove grove;
-    private final WateringSystem system;
+    private final SupplyModel supply;
+    private final List<ZoneResult> zones;
     private final ZoneResult zone;
     private final Network network;
 
-    Finder(FieldReading reading, Grove grove, WateringSystem system) {
+    Finder(FieldReading reading, Grove grove, WateringSystem system, int year) {
       this.reading = reading;
       this.grove = grove;
-      this.system = system;
+      this.supply = system.supply();
+      this.zones = system.zonesIn(year);
       this.zone = zone();
       this.network = zone.network().network();
     }
@@ -83,7 +120,6 @@ public record PlacedReading(
     }
 
     private ZoneResult zone() {
-      List<ZoneResult> zones = system.zones();
       if (zones.isEmpty()) {
         throw wrong("this grove has no watering system.");
       }
@@ -108,9 +144,9 @@ public record PlacedReading(
       Set<String> closed = new LinkedHashSet<>();
       reading.folded().forEach(place -> closed.addAll(foldedAt(place)));
       Solution solution = zone.solution();
-      SupplyCurve supply = system.supply().curve();
+      SupplyCurve curve = supply.curve();
       double metre = 1000 * network.gravity();
-      double level = system.supply().elevationM() + supply.staticHead();
+      double level = supply.elevationM() + curve.staticHead();
       switch (reading.kind()) {
         case METER -> {
           return new PlacedReading(
@@ -120,7 +156,7 @@ public record PlacedReading(
               ZoneNetwork.SUPPLY_NODE,
               closed,
               zone.flowM3PerS(),
-              supply.flowAt(0));
+              curve.flowAt(0));
         }
         case PRESSURE -> {
           String node = nodeAt(reading.place());
@@ -183,7 +219,7 @@ public record PlacedReading(
     }
 
     private List<Tubing.Run> runs() {
-      return Tubing.runs(system).stream().filter(run -> run.zone() == zone).toList();
+      return Tubing.runs(zones).stream().filter(run -> run.zone() == zone).toList();
     }
 
     private String nodeAt(String place) {

@@ -10,7 +10,6 @@ import org.grovewright.hydraulics.Link;
 import org.grovewright.hydraulics.Network;
 import org.grovewright.irrigation.LateralProfile;
 import org.grovewright.irrigation.LateralProfile.Stop;
-import org.grovewright.irrigation.WateringSystem;
 import org.grovewright.irrigation.ZoneNetwork;
 import org.grovewright.irrigation.ZoneResult;
 
@@ -43,10 +42,10 @@ final class Tubing {
    */
   record Spot(Run run, int stop, double share, double alongM) {}
 
-  /** All runs of tubing of a system, in the order of its zones. */
-  static List<Run> runs(WateringSystem system) {
+  /** All runs of tubing of zones, in the order of the zones. */
+  static List<Run> runs(List<ZoneResult> zones) {
     List<Run> runs = new ArrayList<>();
-    for (ZoneResult zone : system.zones()) {
+    for (ZoneResult zone : zones) {
       for (LateralProfile profile : LateralProfile.of(zone)) {
         runs.add(new Run(zone, profile));
       }
@@ -59,8 +58,8 @@ final class Tubing {
    *
    * @throws IllegalArgumentException if no tubing runs along a row of that name
    */
-  static List<Run> along(Optional<String> rowId, WateringSystem system) {
-    List<Run> runs = runs(system);
+  static List<Run> along(Optional<String> rowId, List<ZoneResult> zones) {
+    List<Run> runs = runs(zones);
     if (runs.isEmpty()) {
       throw new IllegalArgumentException("This grove has no watering system.");
     }
@@ -84,8 +83,8 @@ final class Tubing {
    *
    * @throws IllegalArgumentException if there is no such place
    */
-  static Spot spot(Mishap.Place place, WateringSystem system) {
-    Run run = along(place.rowId(), system).get(0);
+  static Spot spot(Mishap.Place place, List<ZoneResult> zones) {
+    Run run = along(place.rowId(), zones).get(0);
     OptionalDouble wanted = place.alongM();
     double along = wanted.orElse(run.lengthM() / 2);
     if (!(along >= 0 && along <= run.lengthM())) {

@@ -32,8 +32,9 @@ public final class WhatIfs {
   public static final double SMALL_CUT_M = 0.003;
 
   private final Grove grove;
-  private final WateringSystem system;
+  private final List<ZoneResult> zones;
   private final Programme programme;
+  private final int year;
 
   /**
    * Cases for a planned system.
@@ -41,11 +42,14 @@ public final class WhatIfs {
    * @param grove the grove
    * @param system its watering system
    * @param programme its timer
+   * @param year year of the plan, from 1, whose emitters and needs count; later years than those
+   *     planned are like the last
    */
-  public WhatIfs(Grove grove, WateringSystem system, Programme programme) {
+  public WhatIfs(Grove grove, WateringSystem system, Programme programme, int year) {
     this.grove = grove;
-    this.system = system;
+    this.zones = system.zonesIn(year);
     this.programme = programme;
+    this.year = Math.min(year, Programme.YEARS);
   }
 
   /** One of each mishap, at its most telling place. */
@@ -66,7 +70,7 @@ public final class WhatIfs {
    * @throws IllegalArgumentException if it names a row, zone or place that is not there
    */
   public WhatIfAnswer answer(Mishap mishap) {
-    if (system.zones().isEmpty()) {
+    if (zones.isEmpty()) {
       throw new IllegalArgumentException("This grove has no watering system.");
     }
     if (mishap instanceof Mishap.MoreTrees more) {
@@ -84,7 +88,7 @@ public final class WhatIfs {
   }
 
   private WhatIfAnswer moreTrees(Mishap.MoreTrees more) {
-    List<Tubing.Run> runs = Tubing.along(more.rowId(), system);
+    List<Tubing.Run> runs = Tubing.along(more.rowId(), zones);
     RowExtension extension = new RowExtension(grove, runs, more.count());
     ZoneResult zone = runs.get(0).zone();
     Answer answer = new Answer();
@@ -103,7 +107,7 @@ public final class WhatIfs {
   private WhatIfAnswer halfPressure() {
     boolean tank = grove.supply().kind() == SupplyKind.GRAVITY_TANK;
     Answer answer = new Answer();
-    for (ZoneResult zone : system.zones()) {
+    for (ZoneResult zone : zones) {
       Network network = zone.network().network();
       Node.Source source =
           (Node.Source) network.nodes().get(network.nodeIndex(ZoneNetwork.SUPPLY_NODE));
@@ -123,7 +127,7 @@ public final class WhatIfs {
   }
 
   private WhatIfAnswer cut(Mishap.Cut cut) {
-    Tubing.Spot spot = Tubing.spot(cut.place(), system);
+    Tubing.Spot spot = Tubing.spot(cut.place(), zones);
     Tubing.Run run = spot.run();
     Fault.Hole hole = new Fault.Hole(run.piece(spot.stop()).id(), spot.share(), cut.diameterM());
     Network holed = hole.applyTo(run.zone().network().network());
@@ -148,7 +152,7 @@ public final class WhatIfs {
   }
 
   private WhatIfAnswer severed(Place place) {
-    Tubing.Spot spot = Tubing.spot(place, system);
+    Tubing.Spot spot = Tubing.spot(place, zones);
     Tubing.Run run = spot.run();
     Network network = run.zone().network().network();
     Fault shut = new Fault.Stuck(run.piece(spot.stop()).id(), true);
@@ -179,7 +183,7 @@ public final class WhatIfs {
 
   private WhatIfAnswer stuckOpen(ZoneResult stuck) {
     Answer answer = new Answer();
-    for (ZoneResult other : system.zones()) {
+    for (ZoneResult other : zones) {
       if (other == stuck) {
         continue;
       }
@@ -208,13 +212,14 @@ public final class WhatIfs {
 
   private WhatIfAnswer halfClogged(double left) {
     Answer answer = new Answer();
-    for (ZoneResult zone : system.zones()) {
+    for (ZoneResult zone : zones) {
       Network network = zone.network().network();
       Fault clogged = Fault.Clogging.ofHalf(network, left);
       answer.zone(zone, answer.solve(clogged.applyTo(network)));
     }
     answer.remarks.add(
-        "The emitters that stay clear give a little more, because less water rubs along the pipes.");
+        "The emitters that stay clear give a little more, because less water rubs along the"
+            + " pipes.");
     return answer.titled(
         left == 0
             ? "Half of the emitters, every second one, are clogged and give nothing."
@@ -227,10 +232,10 @@ public final class WhatIfs {
 
   private ZoneResult zone(Optional<String> id) {
     if (id.isEmpty()) {
-      return system.zones().get(0);
+      return zones.get(0);
     }
     List<String> known = new ArrayList<>();
-    for (ZoneResult zone : system.zones()) {
+    for (ZoneResult zone : zones) {
       if (Tubing.same(zone.design().id(), id.get())) {
         return zone;
       }
@@ -240,14 +245,12 @@ public final class WhatIfs {
         "There is no zone " + id.get() + "; there is " + String.join(", ", known) + ".");
   }
 
-  /** The share of its need that a plant gets in its thirstiest month of the last planned year. */
+  /** The share of its need that a plant gets in its thirstiest month of the year. */
   private double shareOfNeed(int plant) {
     double most = -1;
     double share = 1;
     for (Programme.PlantSupply supply : programme.supplies()) {
-      if (supply.plant() == plant
-          && supply.year() == Programme.YEARS
-          && supply.needsM3PerS() > most) {
+      if (supply.plant() == plant && supply.year() == year && supply.needsM3PerS() > most) {
         most = supply.needsM3PerS();
         share = supply.share();
       }
@@ -258,11 +261,11 @@ public final class WhatIfs {
   /** An answer in the making. */
   private final class Answer {
     private final List<PlantChange> plants = new ArrayList<>();
-    private final List<ZoneChange> zones = new ArrayList<>();
+    private final List<ZoneChange> changes = new ArrayList<>();
     private final List<String> remarks = new ArrayList<>();
 
     WhatIfAnswer titled(String title) {
-      return new WhatIfAnswer(title, plants, zones, remarks);
+      return new WhatIfAnswer(title, plants, changes, remarks);
     }
 
     /** Solves, or says why it cannot be solved. */
@@ -281,7 +284,7 @@ public final class WhatIfs {
         return;
       }
       String id = zone.design().id();
-      zones.add(new ZoneChange(id, zone.flowM3PerS(), after.supplied(ZoneNetwork.SUPPLY_NODE)));
+      changes.add(new ZoneChange(id, zone.flowM3PerS(), after.supplied(ZoneNetwork.SUPPLY_NODE)));
       Map<Integer, double[]> byPlant = new LinkedHashMap<>();
       for (OutletResult o : zone.outlets()) {
         double[] sums =

@@ -13,12 +13,17 @@ class FieldUniformityTest {
 
   /** Sixty emitters on a lateral with this bore. */
   private static Network lateral(double bore) {
+    return lateral(bore, 4, 4);
+  }
+
+  /** Sixty emitters, by turns of two ratings in litres per hour. */
+  private static Network lateral(double bore, double odd, double even) {
     Network.Builder builder = Network.builder(FrictionFormula.HAZEN_WILLIAMS).reservoir("in", 10);
     for (int i = 1; i <= 60; i++) {
       String before = i == 1 ? "in" : "n" + (i - 1);
       builder.junction("n" + i, 0);
       builder.pipe("p" + i, before, "n" + i, 0.5, bore, Roughness.hazenWilliams(150));
-      builder.emitter("n" + i, EmitterCurve.through(4 * LPH, 10, 0.5));
+      builder.emitter("n" + i, EmitterCurve.through((i % 2 == 1 ? odd : even) * LPH, 10, 0.5));
     }
     return builder.build();
   }
@@ -52,6 +57,20 @@ class FieldUniformityTest {
     assertThat(field.meanLowQuarter()).isCloseTo(1 - 1.27 * 0.05, within(0.001));
     assertThat(field.lowLowQuarter()).isLessThan(field.meanLowQuarter());
     assertThat(field.highLowQuarter()).isGreaterThan(field.meanLowQuarter());
+  }
+
+  /**
+   * A plant with a larger emitter is meant to get more: ratings of 2 and 8 L/h by turns, which by
+   * themselves would have a coefficient of variation of 0.6, spread no more than their manufacture
+   * does. The bounds are those of the test with one rating.
+   */
+  @Test
+  void unlikeRatingsAreNotUnevenness() {
+    EmitterVariation variation = EmitterVariation.ofManufacture(0.05);
+    FieldUniformity mixed = FieldUniformity.simulate(lateral(0.05, 2, 8), variation, 10_000, 7);
+    assertThat(mixed.coefficientOfVariation()).isCloseTo(0.05, withinPercentage(0.3));
+    assertThat(mixed.meanLowQuarter()).isCloseTo(1 - 1.27 * 0.05, within(0.001));
+    assertThat(mixed.meanFlow()).isCloseTo(5 * LPH, withinPercentage(0.2));
   }
 
   /** Independent causes add in squares (Bralts and others, 1981). */

@@ -221,7 +221,13 @@ public final class InpReader {
     Map<String, String> status = new HashMap<>();
     for (Line line : sections.lines("STATUS")) {
       if (has(line, 2, "status", "a link and a status")) {
-        status.put(line.field(0), line.field(1).toUpperCase(Locale.ROOT));
+        String now = line.field(1).toUpperCase(Locale.ROOT);
+        String before = status.put(line.field(0), now);
+        if (before != null && !before.equals(now)) {
+          error(
+              line.number(),
+              "the link " + line.field(0) + " is given both as " + before + " and as " + now);
+        }
       }
     }
     for (Line line : sections.lines("PIPES")) {
