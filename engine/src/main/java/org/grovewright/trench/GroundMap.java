@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.Species;
 import org.grovewright.catalogue.TrenchGround;
 import org.grovewright.layout.Crown;
 import org.grovewright.layout.Shapes;
@@ -99,12 +100,12 @@ public final class GroundMap {
     List<Disc> standing = new ArrayList<>();
     List<Disc> planned = new ArrayList<>();
     for (Planting planting : grove.plantings()) {
-      Crown crown = Crown.of(planting, grove, catalogue);
-      if (!crown.isMain()) {
+      if (catalogue.species().get(planting.speciesKey()).role() != Species.Role.MAIN) {
         continue;
       }
-      if (crown.standing()) {
-        standing.add(new Disc(planting.at(), Math.max(rules.plantClearM(), crown.radiusM(0))));
+      if (planting.plantedOn().isBefore(grove.start())) {
+        double crown = Crown.of(planting, grove, catalogue).radiusM(0);
+        standing.add(new Disc(planting.at(), Math.max(rules.plantClearM(), crown)));
       } else {
         planned.add(new Disc(planting.at(), rules.plantClearM()));
       }

@@ -125,7 +125,8 @@ final class Planes {
     double uy = b.y() - a.y();
     double vx = c.x() - b.x();
     double vy = c.y() - b.y();
-    double size = Math.hypot(ux, uy) * Math.hypot(vx, vy);
-    return ux * vx + uy * vy > 0 && Math.abs(ux * vy - uy * vx) <= 1e-7 * size;
+    double chord = a.distanceTo(c);
+    // The height of the triangle over its chord; rounding bends a line by less than this.
+    return ux * vx + uy * vy > 0 && Math.abs(ux * vy - uy * vx) <= 2 * TOGETHER_M * chord;
   }
 }

@@ -184,6 +184,21 @@ class BadDescriptionTest {
             "supply.tank_volume",
             "only a gravity tank"),
         bad(
+            "kind: fence",
+            "kind: fence\n      traffic: @@vehicles",
+            "site.fixed[1].traffic",
+            "paving, gravel or a lawn only"),
+        bad(
+            "kind: fence",
+            "kind: fence\n      depth: @@2 ft",
+            "site.fixed[1].depth",
+            "a buried service only"),
+        bad(
+            "kind: fence",
+            "kind: buried service\n      service: @@steam",
+            "site.fixed[1].service",
+            "electric, gas, water, sewer, telecom, unknown"),
+        bad(
             "kind: house tap ",
             "tank_level: 2 m\n  tank_volume: 1 m3\n  kind: gravity tank ",
             "supply.static_pressure",
