@@ -67,10 +67,6 @@ final class Value {
     return node instanceof SequenceNode;
   }
 
-  boolean isGroup() {
-    return node instanceof MappingNode;
-  }
-
   /** The mapping's fields, which must be those of the section. */
   Optional<Fields> fields(Section section) {
     return mapping(section.keys().toString())
