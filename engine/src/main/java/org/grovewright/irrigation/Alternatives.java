@@ -22,6 +22,9 @@ import org.grovewright.quantity.FigureBook;
 final class Alternatives {
   private static final int LEAST_SHOWN = 3;
 
+  /** A way that costs more than this times the best is not cut into more zones. */
+  private static final double WORTH_MORE_ZONES = 1.3;
+
   private final DesignSite site;
   private final DesignMemory memory;
   private final List<Candidate> candidates = new ArrayList<>();
@@ -51,8 +54,8 @@ final class Alternatives {
   }
 
   /**
-   * Designs a system for each way to choose emitters with loops, then the best of these with the
-   * other runs, then the best with more zones as long as that helps, and last the best with as many
+   * Designs a system for each way to choose emitters with loops, then those that cost little more
+   * than the best with more zones as long as that helps, then the best with the other runs, and last the best with as many
    * sorts of emitter as there are, which shows what few sorts cost. Ways that come to the same
    * system count once.
    */
@@ -68,10 +71,10 @@ final class Alternatives {
       ways.tryOut(new DesignPolicy(first, emitters, Set.of()));
     }
     if (!drawn) {
+      List.copyOf(ways.candidates).forEach(ways::tryMoreZones);
       DesignPolicy policy = ways.best.policy();
       ways.tryOut(policy.running(Run.TWO_SIDED));
       ways.tryOut(policy.running(Run.DEAD_END));
-      ways.tryMoreZones();
     }
     if (ways.best.policy().emitters().matched()) {
       ways.tryOut(ways.best.policy().ofAnySort());
@@ -79,27 +82,30 @@ final class Alternatives {
     return ways;
   }
 
-  private void tryMoreZones() {
-    boolean helped = true;
-    while (helped) {
-      DesignPolicy policy = best.policy();
+  /** Begins further zones in a way that is not far from the best, as long as that makes it cheaper. */
+  private void tryMoreZones(Candidate from) {
+    Candidate way = from;
+    while (way != null && way.cost().total() < best.cost().total() * WORTH_MORE_ZONES) {
+      DesignPolicy policy = way.policy();
       Optional<Integer> after = new Designer(site, policy, memory).worthwhileCut();
-      after.ifPresent(plant -> tryOut(policy.cutting(plant)));
-      helped = best.policy() != policy;
+      Candidate cut = after.map(plant -> tryOut(policy.cutting(plant))).orElse(null);
+      way = cut != null && cut.beats(way) ? cut : null;
     }
   }
 
-  private void tryOut(DesignPolicy policy) {
+  /** Designs by a policy; null where that comes to a system that was there before. */
+  private Candidate tryOut(DesignPolicy policy) {
     List<ZoneResult> zones = new Designer(site, policy, memory).design();
     if (!seen.add(zones.stream().map(ZoneResult::design).toList())
         || !keys.add(policy.key(zones))) {
-      return;
+      return null;
     }
     Candidate candidate = site.candidate(policy, zones);
     candidates.add(candidate);
     if (best == null || candidate.beats(best)) {
       best = candidate;
     }
+    return candidate;
   }
 
   /** The one that is planned: the owner's choice, else the best. */

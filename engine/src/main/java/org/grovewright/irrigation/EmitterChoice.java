@@ -47,7 +47,7 @@ final class EmitterChoice {
     }
     List<EmitterType> first = policy.compensating() ? compensating : plain;
     List<EmitterType> second = policy.compensating() ? plain : compensating;
-    fit = new ArrayList<>(first.isEmpty() ? second : first);
+    fit = madeFor(pressurePa, first.isEmpty() ? second : first);
     if (fit.isEmpty()) {
       // Nothing works at this pressure. The emitter that comes nearest lets the solved network show
       // by how much the supply falls short.
@@ -59,6 +59,19 @@ final class EmitterChoice {
     }
     fit.sort(
         Comparator.comparingDouble(EmitterType::nominalFlowM3PerS).thenComparing(EmitterType::key));
+  }
+
+  /** Those made for such a pressure; what is made for less than half of it is overdriven there. */
+  private static List<EmitterType> madeFor(double pressurePa, List<EmitterType> types) {
+    double usual =
+        types.stream()
+            .filter(e -> e.pattern() == EmitterType.Pattern.DRIPPER)
+            .mapToDouble(EmitterType::nominalPressurePa)
+            .filter(p -> p <= pressurePa)
+            .max()
+            .orElse(0);
+    return new ArrayList<>(
+        types.stream().filter(e -> e.nominalPressurePa() >= usual / 2).toList());
   }
 
   private EmitterChoice(EmitterChoice all, List<EmitterType> fit) {

@@ -1,6 +1,8 @@
 package org.grovewright.irrigation;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import org.grovewright.catalogue.EmitterType;
 
@@ -13,7 +15,13 @@ import org.grovewright.catalogue.EmitterType;
  */
 final class EmitterMatch {
   /** Shares of the longest run that choices are begun from. */
-  private static final double[] STARTS = {1, 0.5, 0.25};
+  private static final double[] STARTS = {1, 0.75, 0.55, 0.4, 0.3, 0.2};
+
+  /** Starts that are gone on with. */
+  private static final int BETTERED = 2;
+
+  /** By how much runs of all months are made shorter or longer together. */
+  private static final double[] SHAKES = {0.8, 0.9, 1.12, 1.25};
 
   private static final int MOST_SWEEPS = 12;
 
@@ -29,7 +37,12 @@ final class EmitterMatch {
   private final double leastFlow;
   private final double flowLimit;
 
-  /** By plant and option: share of each month that the zone would run for this plant. */
+  /** Kind of each plant; those of a kind have the same needs and options, and get the same. */
+  private final int[] kindOf;
+
+  private final int[] number;
+
+  /** By kind and option: share of each month that the zone would run for such a plant. */
   private final double[][][] shares;
 
   private final Option[][] options;
@@ -61,13 +74,30 @@ final class EmitterMatch {
     this.waterValue = waterValue;
     this.leastFlow = leastFlow;
     this.flowLimit = flowLimit;
-    int n = plants.size();
+    kindOf = new int[plants.size()];
+    List<Plant> kinds = new ArrayList<>();
+    for (int i = 0; i < kindOf.length; i++) {
+      Plant plant = plants.get(i);
+      int kind = 0;
+      while (kind < kinds.size() && !kinds.get(kind).like(plant)) {
+        kind++;
+      }
+      if (kind == kinds.size()) {
+        kinds.add(plant);
+      }
+      kindOf[i] = kind;
+    }
+    int n = kinds.size();
+    number = new int[n];
+    for (int kind : kindOf) {
+      number[kind]++;
+    }
     shares = new double[n][][];
     options = new Option[n][];
     greatestNeed = new double[n];
     for (int i = 0; i < n; i++) {
-      double[] need = plants.get(i).need();
-      options[i] = plants.get(i).options().toArray(Option[]::new);
+      double[] need = kinds.get(i).need();
+      options[i] = kinds.get(i).options().toArray(Option[]::new);
       shares[i] = new double[options[i].length][MONTHS];
       for (int m = 0; m < MONTHS; m++) {
         greatestNeed[i] = Math.max(greatestNeed[i], need[m]);
@@ -104,7 +134,11 @@ final class EmitterMatch {
    * @param need its need by month, m3/s as a mean of the month
    * @param options emitters it may have, none left out that the caller wants tried
    */
-  record Plant(double[] need, List<Option> options) {}
+  record Plant(double[] need, List<Option> options) {
+    private boolean like(Plant other) {
+      return Arrays.equals(need, other.need) && options.equals(other.options);
+    }
+  }
 
   /**
    * A choice.
@@ -115,23 +149,107 @@ final class EmitterMatch {
   record Choice(int[] options, double money) {}
 
   /**
-   * The best choice.
+   * The best choice that is found: of several starts those with the least money are bettered plant
+   * by plant; then the runs of all months are made shorter or longer together, which no change of
+   * one plant can do where several are equally needy, and what comes of it is bettered again.
    *
    * @param longestShare share of a day that the zone may run
    */
   Choice best(double longestShare) {
-    Choice best = null;
+    List<Choice> starts = new ArrayList<>();
     for (double start : STARTS) {
       chosen = covering(start * longestShare);
-      double found = bettered();
-      if (best == null || found < best.money() * (1 - 1e-9)) {
-        best = new Choice(chosen, found);
-      }
+      addUp();
+      starts.add(new Choice(chosen, sum()));
     }
-    return best;
+    starts.sort(Comparator.comparingDouble(Choice::money));
+    Choice best = null;
+    for (Choice start : starts.subList(0, BETTERED)) {
+      best = better(best, start.options());
+    }
+    boolean helped = true;
+    while (helped) {
+      Choice before = best;
+      for (double shake : SHAKES) {
+        chosen = best.options().clone();
+        addUp();
+        best = better(best, within(shake));
+      }
+      helped = best != before;
+    }
+    return new Choice(ofPlants(best.options()), best.money());
   }
 
-  /** For each plant the least flow that covers its need in a run, or else the greatest. */
+  private int[] ofPlants(int[] ofKinds) {
+    int[] chosenOptions = new int[kindOf.length];
+    for (int i = 0; i < kindOf.length; i++) {
+      chosenOptions[i] = ofKinds[kindOf[i]];
+    }
+    return chosenOptions;
+  }
+
+  /** A choice, or what comes of bettering another if that costs less. */
+  private Choice better(Choice than, int[] from) {
+    chosen = from.clone();
+    double found = bettered();
+    return than == null || found < than.money() * (1 - 1e-9) ? new Choice(chosen, found) : than;
+  }
+
+  /** What the emitters chosen and their water come to. */
+  private double sum() {
+    double runs = 0;
+    for (double share : longest) {
+      runs += share;
+    }
+    return sum(money, runs, flow, rated);
+  }
+
+  private double sum(double emitters, double runs, double allFlow, double allRated) {
+    double sum = emitters + waterValue * runs * allFlow;
+    sum += Math.max(0, allFlow / flowLimit - 1) * OUT_OF_BOUNDS;
+    if (leastFlow > 0) {
+      sum += Math.max(0, 1 - allRated / leastFlow) * OUT_OF_BOUNDS;
+    }
+    return sum;
+  }
+
+  /** For each kind the option with the least money among those that the runs times this serve. */
+  private int[] within(double times) {
+    double runs = 0;
+    double[] most = new double[MONTHS];
+    for (int m = 0; m < MONTHS; m++) {
+      most[m] = longest[m] * times * (1 + 1e-9);
+      runs += most[m];
+    }
+    int[] within = new int[options.length];
+    for (int i = 0; i < within.length; i++) {
+      double least = Double.POSITIVE_INFINITY;
+      int strongest = 0;
+      within[i] = -1;
+      for (int o = 0; o < options[i].length; o++) {
+        Option option = options[i][o];
+        strongest = option.sure() > options[i][strongest].sure() ? o : strongest;
+        double cost = option.money() + waterValue * runs * option.flowM3PerS();
+        if (cost < least && served(shares[i][o], most)) {
+          least = cost;
+          within[i] = o;
+        }
+      }
+      within[i] = within[i] < 0 ? strongest : within[i];
+    }
+    return within;
+  }
+
+  private static boolean served(double[] share, double[] most) {
+    for (int m = 0; m < MONTHS; m++) {
+      if (share[m] > most[m]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** For each kind the least flow that covers its need in a run, or else the greatest. */
   private int[] covering(double share) {
     int[] covering = new int[options.length];
     for (int i = 0; i < covering.length; i++) {
@@ -148,7 +266,7 @@ final class EmitterMatch {
     return covering;
   }
 
-  /** Changes one plant after the other for as long as that saves; the money it comes to. */
+  /** Changes one kind after the other for as long as that saves; the money it comes to. */
   private double bettered() {
     addUp();
     double sum = Double.POSITIVE_INFINITY;
@@ -173,9 +291,9 @@ final class EmitterMatch {
     Arrays.fill(longestOf, -1);
     for (int i = 0; i < chosen.length; i++) {
       Option option = options[i][chosen[i]];
-      flow += option.flowM3PerS();
-      rated += option.rated();
-      money += option.money();
+      flow += number[i] * option.flowM3PerS();
+      rated += number[i] * option.rated();
+      money += number[i] * option.money();
       double[] own = shares[i][chosen[i]];
       for (int m = 0; m < MONTHS; m++) {
         if (own[m] > longest[m]) {
@@ -189,42 +307,41 @@ final class EmitterMatch {
     }
   }
 
-  /** Gives a plant its best option beside those of the others; the money it comes to. */
-  private double bettered(int plant) {
-    int before = chosen[plant];
-    Option had = options[plant][before];
-    double otherFlow = flow - had.flowM3PerS();
-    double otherRated = rated - had.rated();
-    double otherMoney = money - had.money();
+  /** Gives the plants of a kind their best option beside those of the others; the money it comes to. */
+  private double bettered(int kind) {
+    int before = chosen[kind];
+    int n = number[kind];
+    Option had = options[kind][before];
+    double otherFlow = flow - n * had.flowM3PerS();
+    double otherRated = rated - n * had.rated();
+    double otherMoney = money - n * had.money();
     double[] others = new double[MONTHS];
     double least = 0;
     for (int m = 0; m < MONTHS; m++) {
-      others[m] = longestOf[m] == plant ? second[m] : longest[m];
+      others[m] = longestOf[m] == kind ? second[m] : longest[m];
       least += others[m];
     }
     double best = Double.POSITIVE_INFINITY;
-    for (int o = 0; o < options[plant].length; o++) {
-      Option option = options[plant][o];
-      double all = otherFlow + option.flowM3PerS();
-      if (otherMoney + option.money() + waterValue * least * all >= best) {
+    for (int o = 0; o < options[kind].length; o++) {
+      Option option = options[kind][o];
+      double all = otherFlow + n * option.flowM3PerS();
+      double emitters = otherMoney + n * option.money();
+      if (emitters + waterValue * least * all >= best) {
         continue;
       }
-      double[] own = shares[plant][o];
+      double[] own = shares[kind][o];
       double runs = 0;
       for (int m = 0; m < MONTHS; m++) {
         runs += Math.max(others[m], own[m]);
       }
-      double sum = otherMoney + option.money() + waterValue * runs * all;
-      sum += Math.max(0, all / flowLimit - 1) * OUT_OF_BOUNDS;
-      if (leastFlow > 0) {
-        sum += Math.max(0, 1 - (otherRated + option.rated()) / leastFlow) * OUT_OF_BOUNDS;
-      }
+      double sum =
+          sum(emitters, runs, all, otherRated + n * option.rated());
       if (sum < best * (1 - 1e-12)) {
         best = sum;
-        chosen[plant] = o;
+        chosen[kind] = o;
       }
     }
-    if (chosen[plant] != before) {
+    if (chosen[kind] != before) {
       addUp();
     }
     return best;

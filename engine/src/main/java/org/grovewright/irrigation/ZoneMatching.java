@@ -325,6 +325,6 @@ final class ZoneMatching {
       }
       strongest = option.sure() > strongest.sure() ? option : strongest;
     }
-    return fit.isEmpty() ? List.of(strongest) : fit;
+    return fit.isEmpty() ? List.of(strongest) : fit.size() == all.size() ? all : fit;
   }
 }
