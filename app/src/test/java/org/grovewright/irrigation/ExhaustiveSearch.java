@@ -17,7 +17,7 @@ import org.grovewright.model.Watering.Run;
  * split of the plants into zones, every run of each lateral, every type and number of emitters at
  * each plant, every main, every tubing of each lateral and every regulator. A system is left
  * unsolved only where a sum that its cost cannot come below is no less than the best cost found:
- * its emitters and regulator, the goods of the cheapest pipes with the shortest lines, and the
+ * its emitters and regulator, the goods and work of the cheapest pipes with the shortest lines, the
  * least water in excess that any pressures within the working ranges of its emitters would bring.
  */
 final class ExhaustiveSearch {
@@ -190,7 +190,8 @@ final class ExhaustiveSearch {
   }
 
   private double moneyOf(ZoneResult zone) {
-    return Goods.of(List.of(zone), site).list().cost(site.costs()::unitPrice, key -> true);
+    Goods goods = Goods.of(List.of(zone), site);
+    return site.costs().of(goods.list(), goods.work());
   }
 
   /** All pipes with the goods no emitters can do without: shortest lines, no emitters. */

@@ -338,7 +338,7 @@ final class Designer {
                 "The pressure rises to {0}, more than the emitters are made for. Fit a regulator.",
                 new Quantity(zone.maxPressurePa(), Kind.PRESSURE)));
       }
-      if (zone.emissionUniformity() < rules.goodUniformity() - 1e-9) {
+      if (rules.evenness().shortness(zone) > 1e-9) {
         remarks.add(
             Finding.of(
                 "irrigation.uneven",
@@ -349,7 +349,7 @@ final class Designer {
                     + plant
                     + " gets least.",
                 new Quantity(zone.emissionUniformity(), Kind.SHARE),
-                new Quantity(rules.goodUniformity(), Kind.SHARE)));
+                new Quantity(rules.evenness().of(zone).good(), Kind.SHARE)));
       }
       if (zone.maxVelocityMPerS() > rules.maxVelocityMPerS() + 1e-9) {
         remarks.add(

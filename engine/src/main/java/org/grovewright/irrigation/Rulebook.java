@@ -14,7 +14,7 @@ import org.grovewright.catalogue.Catalogue;
  * @param reachM plants farther than this from the tubing get a feeder tube, metres
  * @param maxFeederM longest feeder tube, metres
  * @param maxVelocityMPerS highest water speed
- * @param goodUniformity design emission uniformity to be reached, share
+ * @param evenness design emission uniformity to be reached, by what sort of watering a zone is
  * @param supplyShare share of the supply's flow that a zone may draw
  * @param lossAllowanceM head set aside for losses before they are known, metres
  * @param screenLoadingMPerS flow through a filter by the area of its screen, m3/s per m2
@@ -41,7 +41,7 @@ record Rulebook(
     double reachM,
     double maxFeederM,
     double maxVelocityMPerS,
-    double goodUniformity,
+    EmissionClasses evenness,
     double supplyShare,
     double lossAllowanceM,
     double screenLoadingMPerS,
@@ -68,7 +68,7 @@ record Rulebook(
         value(catalogue, "feeder-from"),
         value(catalogue, "feeder-longest"),
         value(catalogue, "velocity-limit"),
-        value(catalogue, "good-uniformity"),
+        new EmissionClasses(catalogue),
         value(catalogue, "supply-share"),
         value(catalogue, "loss-allowance"),
         value(catalogue, "screen-loading"),

@@ -1,5 +1,6 @@
 package org.grovewright.irrigation;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.grovewright.catalogue.EmitterType;
@@ -127,6 +128,7 @@ final class SystemFigures {
 
   private static void enterUniformity(ZoneResult zone, Rulebook rules, String id, FigureBook book) {
     ZoneResult.OutletResult weakest = zone.weakest();
+    EmissionClasses.EmissionClass kind = rules.evenness().of(zone);
     book.enter(
         id + "emission-uniformity",
         "Design emission uniformity",
@@ -142,7 +144,32 @@ final class SystemFigures {
                 weakest.outlet().emitter().manufacturingCv(),
                 Kind.SHARE,
                 "catalogue: emitters, " + weakest.outlet().emitter().key()),
-            new Input("good from", rules.goodUniformity(), Kind.SHARE, "catalogue: constants")));
+            new Input("good from", kind.good(), Kind.SHARE, id + "good-uniformity")));
+    List<Input> why = new ArrayList<>();
+    why.add(kind.row().as(kind.row().name()));
+    if (Double.isFinite(kind.spacingM())) {
+      why.add(
+          new Input(
+              "mean distance of a plant from the nearest other",
+              kind.spacingM(),
+              Kind.LENGTH,
+              "measured on the plan"));
+    }
+    why.add(
+        new Input(
+            "rise over run between the lowest and the highest emitter",
+            kind.slope(),
+            Kind.SLOPE,
+            "measured on the plan"));
+    book.enter(
+        id + "good-uniformity",
+        "Emission uniformity that counts as good for such a zone",
+        kind.good(),
+        Kind.SHARE,
+        new Working(
+            "the lower end of the published range for its spacing and slope",
+            why,
+            kind.row().source()));
     book.enter(
         id + "low-quarter-uniformity",
         "Low-quarter distribution uniformity",

@@ -1,6 +1,7 @@
 package org.grovewright.irrigation;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.Predicate;
 import org.grovewright.catalogue.Catalogue;
@@ -73,7 +74,7 @@ final class WayFigures {
         Working.of(
             "the least of its zones",
             "Keller and Karmeli (1974), taken plant by plant",
-            new Input("good from", rules.goodUniformity(), Kind.SHARE, "catalogue: constants")));
+            goodFrom(way)));
     book.enter(
         as.figureId("minutes"),
         "Run of all its zones on a day of the peak month: " + as.name(),
@@ -84,6 +85,14 @@ final class WayFigures {
                 + " V need, q flow of a plant",
             "one valve runs until the plant served worst has its need; needs of the third year",
             new Input("zones", as.zones(), Kind.COUNT, "counted on the design")));
+  }
+
+  private Input goodFrom(Candidate way) {
+    ZoneResult least =
+        way.zones().stream()
+            .min(Comparator.comparingDouble(ZoneResult::emissionUniformity))
+            .orElseThrow();
+    return rules.evenness().of(least).row().as("good from");
   }
 
   private void enterGoods(Candidate way, Alternative as) {

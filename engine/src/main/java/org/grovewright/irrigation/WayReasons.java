@@ -78,14 +78,15 @@ final class WayReasons {
     String before = "";
     ZoneResult uneven =
         way.zones().stream()
-            .min(Comparator.comparingDouble(ZoneResult::emissionUniformity))
+            .filter(zone -> rules.evenness().shortness(zone) > 1e-9)
+            .max(Comparator.comparingDouble(rules.evenness()::shortness))
             .orElse(null);
-    if (uneven != null && uneven.emissionUniformity() < rules.goodUniformity() - 1e-9) {
+    if (uneven != null) {
       sentence
           .say("The emission uniformity of " + uneven.design().id() + " is ")
           .say(uneven.emissionUniformity(), Kind.SHARE)
           .say(", and ")
-          .say(rules.goodUniformity(), Kind.SHARE)
+          .say(rules.evenness().of(uneven).good(), Kind.SHARE)
           .say(" counts as good.");
       before = " ";
     }

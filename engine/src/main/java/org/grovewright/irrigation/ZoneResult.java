@@ -197,7 +197,7 @@ public record ZoneResult(
 
   /** How far the zone is from keeping every rule; 0 where it keeps them. */
   double shortness(Rulebook rules) {
-    double shortness = Math.max(0, rules.goodUniformity() - emissionUniformity);
+    double shortness = rules.evenness().shortness(this);
     shortness += Math.max(0, maxVelocityMPerS / rules.maxVelocityMPerS() - 1);
     return shortness + pressureShort();
   }
