@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import org.grovewright.buying.ShoppingLine;
 import org.grovewright.catalogue.Filter;
 import org.grovewright.finding.Finding;
+import org.grovewright.irrigation.Device;
 import org.grovewright.irrigation.Alternative;
 import org.grovewright.irrigation.Line;
 import org.grovewright.irrigation.Rhythm;
@@ -160,8 +161,24 @@ public final class PlanJson {
     json.writeEndObject();
   }
 
+  private void devices() throws IOException {
+    json.writeArrayFieldStart("devices");
+    for (Device device : plan.watering().devices()) {
+      startLine();
+      json.writeStringField("item", device.itemKey());
+      json.writeStringField("name", device.name());
+      json.writeNumberField("count", device.count());
+      json.writeNumberField("price", device.price());
+      json.writeStringField("why", device.why().message());
+      quantities(device.why());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+  }
+
   private void watering() throws IOException {
     filter();
+    devices();
     json.writeArrayFieldStart("zones");
     for (ZoneResult zone : plan.watering().zones()) {
       ZoneDesign design = zone.design();

@@ -7,6 +7,7 @@ import java.util.Map;
 import org.grovewright.catalogue.Filter;
 import org.grovewright.hydraulics.SupplyCurve;
 import org.grovewright.hydraulics.Water;
+import org.grovewright.irrigation.Device;
 import org.grovewright.irrigation.WateringSystem;
 import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.model.Grove;
@@ -49,6 +50,7 @@ final class WaterSection {
                   + " quarter compares the worst-served quarter of the emitters with the average."));
     }
     if (!system.zones().isEmpty()) {
+      blocks.add(devices());
       blocks.add(filter());
     }
     for (ZoneResult zone : system.zones()) {
@@ -192,6 +194,26 @@ final class WaterSection {
     return new Block.Table(
         "Parts of " + name(zone) + " (a lateral is the tubing along a row)",
         List.of(Block.Column.words("Part"), Block.Column.words("What it is")),
+        rows);
+  }
+
+  private Block devices() {
+    List<List<Cell>> rows = new ArrayList<>();
+    for (Device device : system.devices()) {
+      rows.add(
+          List.of(
+              Cell.of(device.name()),
+              Cell.of(String.valueOf(device.count())),
+              Cell.of(device.price() > 0 ? units.text(device.price(), Kind.MONEY) : ""),
+              Cell.of(Words.message(device.why(), units))));
+    }
+    return new Block.Table(
+        "Devices, in the order in which water comes to them",
+        List.of(
+            Block.Column.words("Device"),
+            Block.Column.numbers("Number"),
+            Block.Column.numbers("Price of one"),
+            Block.Column.words("Why, and what to mind")),
         rows);
   }
 

@@ -61,7 +61,7 @@ final class ExhaustiveSearch {
     DesignPolicy any =
         new DesignPolicy(
             Optional.of(Run.LOOP),
-            new EmitterPolicy(true, true, 2, 1, 3, 3600, SortLimit.NONE),
+            new EmitterPolicy(true, false, true, 2, 1, 3, 3600, SortLimit.NONE),
             Set.of());
     ZoneWish whole =
         site.zoning().proposed(l -> 0, Double.POSITIVE_INFINITY, Run.LOOP, l -> l).get(0);

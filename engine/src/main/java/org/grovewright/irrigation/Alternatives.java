@@ -22,6 +22,12 @@ import org.grovewright.quantity.FigureBook;
 final class Alternatives {
   private static final int LEAST_SHOWN = 3;
 
+  /**
+   * Where no more plants than this share a valve, one emitter more or less is so large a step that
+   * plain emitters are tried beside compensating ones.
+   */
+  private static final int FEW_PLANTS = 6;
+
   /** A way that costs more than this times the best is not cut into more zones. */
   private static final double WORTH_MORE_ZONES = 1.3;
 
@@ -45,12 +51,18 @@ final class Alternatives {
     double usual = rules.peakRunS();
     int more = Math.min(most, 2 * least);
     SortLimit sorts = SortLimit.of(site.grove().watering().wishes(), rules);
-    return List.of(
-        new EmitterPolicy(true, false, least, 1, most, usual, sorts),
-        new EmitterPolicy(true, true, least, 1, most, usual, sorts),
-        new EmitterPolicy(true, true, more, 2, most, usual, sorts),
-        new EmitterPolicy(true, true, most, 3, most, usual, sorts),
-        new EmitterPolicy(false, true, least, 1, most, usual, sorts));
+    List<EmitterPolicy> ways =
+        new ArrayList<>(
+            List.of(
+                new EmitterPolicy(true, false, false, least, 1, most, usual, sorts),
+                new EmitterPolicy(true, false, true, least, 1, most, usual, sorts),
+                new EmitterPolicy(true, false, true, more, 2, most, usual, sorts),
+                new EmitterPolicy(true, false, true, most, 3, most, usual, sorts),
+                new EmitterPolicy(false, false, true, least, 1, most, usual, sorts)));
+    if (site.grove().plantings().size() <= FEW_PLANTS) {
+      ways.add(new EmitterPolicy(true, true, true, least, 1, most, usual, sorts));
+    }
+    return ways;
   }
 
   /**

@@ -47,7 +47,9 @@ final class EmitterChoice {
     }
     List<EmitterType> first = policy.compensating() ? compensating : plain;
     List<EmitterType> second = policy.compensating() ? plain : compensating;
-    fit = madeFor(pressurePa, first.isEmpty() ? second : first);
+    List<EmitterType> taken = new ArrayList<>(first.isEmpty() || policy.mixed() ? second : first);
+    taken.addAll(policy.mixed() ? first : List.of());
+    fit = madeFor(pressurePa, taken);
     if (fit.isEmpty()) {
       // Nothing works at this pressure. The emitter that comes nearest lets the solved network show
       // by how much the supply falls short.

@@ -4,6 +4,7 @@ package org.grovewright.irrigation;
  * How the emitters of a system are chosen.
  *
  * @param compensating whether emitters that hold their flow over a range of pressure go first
+ * @param mixed whether both sorts may stand in one zone
  * @param matched whether each plant gets the emitters that fit its own need best beside those of
  *     the others of its zone, not all main plants of a lateral the same rating
  * @param leastEmitters fewest emitters at a main plant
@@ -14,6 +15,7 @@ package org.grovewright.irrigation;
  */
 record EmitterPolicy(
     boolean compensating,
+    boolean mixed,
     boolean matched,
     int leastEmitters,
     int leastAtCompanions,

@@ -159,8 +159,11 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
     private double rise(ZoneDesign zone) {
       double least = Double.POSITIVE_INFINITY;
       double most = Double.NEGATIVE_INFINITY;
-      for (Outlet outlet : zone.outlets()) {
-        double height = site.terrain().heightAt(outlet.at());
+      List<Point> places = new ArrayList<>();
+      zone.main().forEach(places::addAll);
+      zone.outlets().forEach(outlet -> places.add(outlet.at()));
+      for (Point place : places) {
+        double height = site.terrain().heightAt(place);
         least = Math.min(least, height);
         most = Math.max(most, height);
       }

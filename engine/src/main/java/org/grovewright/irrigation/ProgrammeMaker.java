@@ -101,7 +101,8 @@ final class ProgrammeMaker {
         }
       }
     }
-    findings.addAll(SupplyRemarks.of(grove, supplies, enough, tooMuch, leastExcess));
+    Remedies remedies = new Remedies(grove, catalogue, system, supplies);
+    findings.addAll(SupplyRemarks.of(grove, supplies, enough, tooMuch, leastExcess, remedies));
     DaysApart.of(grove, settings, supplies, needs).ifPresent(findings::add);
     WaterOrder.of(grove, catalogue, supplies, enough).ifPresent(findings::add);
     remarkOnCycles();

@@ -22,9 +22,15 @@ final class SupplyRemarks {
    * @param enough share of the need that counts as enough
    * @param tooMuch share of the need in any month that counts as far too much
    * @param least excess that is worth a remark, m3/s
+   * @param remedies what would help a plant that gets far too much
    */
   static List<Finding> of(
-      Grove grove, List<PlantSupply> supplies, double enough, double tooMuch, double least) {
+      Grove grove,
+      List<PlantSupply> supplies,
+      double enough,
+      double tooMuch,
+      double least,
+      Remedies remedies) {
     Map<Integer, PlantSupply> worst = new LinkedHashMap<>();
     Map<Integer, PlantSupply> wettest = new LinkedHashMap<>();
     for (PlantSupply s : supplies) {
@@ -66,6 +72,7 @@ final class SupplyRemarks {
     }
     for (List<PlantSupply> alike : drowned.values()) {
       PlantSupply first = alike.get(0);
+      Remedies.Remedy remedy = remedies.of(first);
       String names =
           alike.stream()
               .map(s -> grove.plantings().get(s.plant()).id())
@@ -76,12 +83,14 @@ final class SupplyRemarks {
               Severity.NOTE,
               names,
               "In month {0} of year {1} the plant needs {2} but gets {3}, because it shares its"
-                  + " minutes with plants that are thirstier then. Give it fewer or smaller"
-                  + " emitters, or close some of them until it has grown.",
+                  + " minutes with plants that are thirstier then. "
+                  + remedy.words(),
               new Quantity(first.month(), Kind.COUNT),
               new Quantity(first.year(), Kind.COUNT),
               new Quantity(first.needsM3PerS(), Kind.DAILY_WATER),
-              new Quantity(first.getsM3PerS(), Kind.DAILY_WATER)));
+              new Quantity(first.getsM3PerS(), Kind.DAILY_WATER),
+              new Quantity(
+                  remedy.amount(), remedy.ownValve() ? Kind.WATER_VOLUME : Kind.DAILY_WATER)));
     }
     return findings;
   }

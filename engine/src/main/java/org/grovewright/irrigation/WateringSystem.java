@@ -28,6 +28,7 @@ import org.grovewright.water.WaterNeeds;
  * @param work work
  * @param alternatives ways to water the grove that were compared, the planned one among them,
  *     cheapest first; empty where no proposal is wanted
+ * @param devices devices at the head and along the pipes, each with its reason
  * @param laterWork work of later years: emitters to add or to close
  * @param findings remarks and shortfalls
  */
@@ -40,6 +41,7 @@ public record WateringSystem(
     List<Requirement> requirements,
     List<WorkAmount> work,
     List<Alternative> alternatives,
+    List<Device> devices,
     List<LaterWork> laterWork,
     List<Finding> findings) {
   /** Year of the plan whose peak month the system is laid out for; emitters grow up to it. */
@@ -54,6 +56,7 @@ public record WateringSystem(
     requirements = List.copyOf(requirements);
     work = List.copyOf(work);
     alternatives = List.copyOf(alternatives);
+    devices = List.copyOf(devices);
     findings = List.copyOf(findings);
   }
 
@@ -101,6 +104,7 @@ public record WateringSystem(
         requirements,
         goods.work(),
         shown,
+        Devices.of(zones, requirements, catalogue, with.costs()),
         EmitterChanges.of(zones, grove),
         findings);
   }
