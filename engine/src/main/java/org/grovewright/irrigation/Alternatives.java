@@ -67,9 +67,9 @@ final class Alternatives {
 
   /**
    * Designs a system for each way to choose emitters with loops, then those that cost little more
-   * than the best with more zones as long as that helps, then the best with the other runs, and last the best with as many
-   * sorts of emitter as there are, which shows what few sorts cost. Ways that come to the same
-   * system count once.
+   * than the best with more zones as long as that helps, then the best with the other runs, and
+   * last the best with as many sorts of emitter as there are, which shows what few sorts cost. Ways
+   * that come to the same system count once.
    */
   static Alternatives of(DesignSite site) {
     Alternatives ways = new Alternatives(site);
@@ -94,7 +94,9 @@ final class Alternatives {
     return ways;
   }
 
-  /** Begins further zones in a way that is not far from the best, as long as that makes it cheaper. */
+  /**
+   * Begins further zones in a way that is not far from the best, as long as that makes it cheaper.
+   */
   private void tryMoreZones(Candidate from) {
     Candidate way = from;
     while (way != null && way.cost().total() < best.cost().total() * WORTH_MORE_ZONES) {

@@ -15,10 +15,11 @@ import org.grovewright.model.Point;
  * far apart, points close together, or a line whose wet places run into one another, each on even
  * and on steep ground. The lower ends of the published ranges are the rows of the catalogue.
  *
- * <p>Drippers, bubblers and small sprays at plants are points alike; the ranges know no other
- * class for them.
+ * <p>Drippers, bubblers and small sprays at plants are points alike; the ranges know no other class
+ * for them.
  */
 final class EmissionClasses {
+  private final Constant floor;
   private final Constant wideM;
   private final Constant steepSlope;
 
@@ -29,17 +30,16 @@ final class EmissionClasses {
 
   /** The classes of a catalogue. */
   EmissionClasses(Catalogue catalogue) {
+    floor = catalogue.constant("irrigation.least-uniformity");
     wideM = catalogue.constant("irrigation.wide-spacing");
     steepSlope = catalogue.constant("irrigation.steep-ground");
     String[] sorts = {"wide", "close", "line"};
     good = new Constant[sorts.length][];
-    double most = 0;
+    double most = floor.value();
     for (int i = 0; i < sorts.length; i++) {
       String key = "irrigation.good-uniformity-" + sorts[i];
       good[i] =
-          new Constant[] {
-            catalogue.constant(key + "-even"), catalogue.constant(key + "-steep")
-          };
+          new Constant[] {catalogue.constant(key + "-even"), catalogue.constant(key + "-steep")};
       most = Math.max(most, Math.max(good[i][0].value(), good[i][1].value()));
     }
     greatest = most;
@@ -49,13 +49,14 @@ final class EmissionClasses {
    * The class of a zone.
    *
    * @param row the row of the catalogue that says what counts as good
+   * @param floor the row that says below what no zone is planned
    * @param spacingM mean distance of a plant from the nearest other, metres; none for one plant
    * @param slope rise over run between the lowest and the highest emitter
    */
-  record EmissionClass(Constant row, double spacingM, double slope) {
+  record EmissionClass(Constant row, Constant floor, double spacingM, double slope) {
     /** Emission uniformity from which on it is good, share. */
     double good() {
-      return row.value();
+      return Math.max(row.value(), floor.value());
     }
   }
 
@@ -70,7 +71,8 @@ final class EmissionClasses {
     double spacing = spacing(zone.outlets());
     double slope = slope(zone);
     int sort = spacing >= wideM.value() ? 0 : spacing > wetted(zone.outlets()) ? 1 : 2;
-    return new EmissionClass(good[sort][slope > steepSlope.value() ? 1 : 0], spacing, slope);
+    Constant row = good[sort][slope > steepSlope.value() ? 1 : 0];
+    return new EmissionClass(row, floor, spacing, slope);
   }
 
   private static double spacing(List<ZoneResult.OutletResult> outlets) {

@@ -72,8 +72,7 @@ final class EmitterChoice {
             .filter(p -> p <= pressurePa)
             .max()
             .orElse(0);
-    return new ArrayList<>(
-        types.stream().filter(e -> e.nominalPressurePa() >= usual / 2).toList());
+    return new ArrayList<>(types.stream().filter(e -> e.nominalPressurePa() >= usual / 2).toList());
   }
 
   private EmitterChoice(EmitterChoice all, List<EmitterType> fit) {

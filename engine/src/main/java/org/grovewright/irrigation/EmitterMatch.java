@@ -307,7 +307,9 @@ final class EmitterMatch {
     }
   }
 
-  /** Gives the plants of a kind their best option beside those of the others; the money it comes to. */
+  /**
+   * Gives the plants of a kind their best option beside those of the others; the money it comes to.
+   */
   private double bettered(int kind) {
     int before = chosen[kind];
     int n = number[kind];
@@ -334,8 +336,7 @@ final class EmitterMatch {
       for (int m = 0; m < MONTHS; m++) {
         runs += Math.max(others[m], own[m]);
       }
-      double sum =
-          sum(emitters, runs, all, otherRated + n * option.rated());
+      double sum = sum(emitters, runs, all, otherRated + n * option.rated());
       if (sum < best * (1 - 1e-12)) {
         best = sum;
         chosen[kind] = o;

@@ -34,6 +34,13 @@ record EmitterPolicy(
 
   private EmitterPolicy with(boolean match, SortLimit limit) {
     return new EmitterPolicy(
-        compensating, match, leastEmitters, leastAtCompanions, mostEmitters, peakRunS, limit);
+        compensating,
+        mixed,
+        match,
+        leastEmitters,
+        leastAtCompanions,
+        mostEmitters,
+        peakRunS,
+        limit);
   }
 }

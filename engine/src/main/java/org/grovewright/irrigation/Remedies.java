@@ -111,9 +111,15 @@ final class Remedies {
     }
     String words =
         same
-            ? "With " + fit + " in that year it would get {4} then, and no less than it needs in"
+            ? "With "
+                + fit
+                + " in that year it would get {4} then, and no less than it needs in"
                 + " any month."
-            : "On the valve of " + id + " with " + fit + " it would get {4} then, and no less than"
+            : "On the valve of "
+                + id
+                + " with "
+                + fit
+                + " it would get {4} then, and no less than"
                 + " it needs in any month of that year.";
     return Optional.of(new Remedy(words, least * run, false));
   }
@@ -179,8 +185,7 @@ final class Remedies {
     return new Remedy(
         "No other emitters and no other valve of the plan bring it much nearer to its need; a valve"
             + " of its own would, and would save {4} of water in that year.",
-        saved,
-        true);
+        saved, true);
   }
 
   private double flow(String zone, int year, int plant) {
@@ -189,9 +194,7 @@ final class Remedies {
             year,
             y -> {
               Map<String, Map<Integer, Double>> byZone = new HashMap<>();
-              system
-                  .zonesIn(y)
-                  .forEach(z -> byZone.put(z.design().id(), z.plantFlows()));
+              system.zonesIn(y).forEach(z -> byZone.put(z.design().id(), z.plantFlows()));
               return byZone;
             })
         .getOrDefault(zone, Map.of())

@@ -147,6 +147,7 @@ final class SystemFigures {
             new Input("good from", kind.good(), Kind.SHARE, id + "good-uniformity")));
     List<Input> why = new ArrayList<>();
     why.add(kind.row().as(kind.row().name()));
+    why.add(kind.floor().as(kind.floor().name()));
     if (Double.isFinite(kind.spacingM())) {
       why.add(
           new Input(
@@ -167,7 +168,8 @@ final class SystemFigures {
         kind.good(),
         Kind.SHARE,
         new Working(
-            "the lower end of the published range for its spacing and slope",
+            "the lower end of the published range for its spacing and slope, and no less than the"
+                + " floor",
             why,
             kind.row().source()));
     book.enter(

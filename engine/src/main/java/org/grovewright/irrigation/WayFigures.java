@@ -92,7 +92,11 @@ final class WayFigures {
         way.zones().stream()
             .min(Comparator.comparingDouble(ZoneResult::emissionUniformity))
             .orElseThrow();
-    return rules.evenness().of(least).row().as("good from");
+    return new Input(
+        "good from",
+        rules.evenness().of(least).good(),
+        Kind.SHARE,
+        "catalogue: constants, irrigation.good-uniformity");
   }
 
   private void enterGoods(Candidate way, Alternative as) {

@@ -132,8 +132,7 @@ class EmitterMatchTest {
             new EmitterMatch.Plant(
                 need(random), tree ? options(2, 6, 2, 4, 8) : options(1, 4, 2, 4, 8)));
       }
-      EmitterMatch.Choice found =
-          new EmitterMatch(plants, WATER_VALUE, 0, NO_LIMIT).best(0.2);
+      EmitterMatch.Choice found = new EmitterMatch(plants, WATER_VALUE, 0, NO_LIMIT).best(0.2);
       assertThat(found.money()).isCloseTo(money(plants, found.options()), within(1e-6));
       double gap = found.money() / least(plants, NO_LIMIT) - 1;
       assertThat(gap).isGreaterThan(-1e-9);
@@ -186,8 +185,7 @@ class EmitterMatchTest {
             new EmitterMatch.Plant(need, options(1, 6, 2, 4, 8)),
             new EmitterMatch.Plant(need, options(1, 6, 2, 4, 8)));
     double least = 25 * LITRES_AN_HOUR;
-    EmitterMatch.Choice found =
-        new EmitterMatch(plants, WATER_VALUE, least, NO_LIMIT).best(0.2);
+    EmitterMatch.Choice found = new EmitterMatch(plants, WATER_VALUE, least, NO_LIMIT).best(0.2);
     double rated = 0;
     for (int i = 0; i < 2; i++) {
       EmitterMatch.Option o = plants.get(i).options().get(found.options()[i]);
