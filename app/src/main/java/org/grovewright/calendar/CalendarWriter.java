@@ -26,6 +26,7 @@ import org.grovewright.model.WateringDays;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
+import org.grovewright.texts.Language;
 import org.grovewright.work.CareCalendar;
 import org.grovewright.work.CareEvent;
 import org.grovewright.work.Recurrence;
@@ -43,6 +44,7 @@ public final class CalendarWriter {
   private final LocalDate stamp;
   private final Catalogue catalogue;
   private final Function<Quantity, String> units;
+  private final Language language;
 
   /**
    * Prepares a calendar.
@@ -52,19 +54,25 @@ public final class CalendarWriter {
    *     always gives the same file
    * @param catalogue gives the cautions
    * @param units writes a quantity in the reader's units
+   * @param language language of the reader
    */
   public CalendarWriter(
-      String siteName, LocalDate stamp, Catalogue catalogue, Function<Quantity, String> units) {
+      String siteName,
+      LocalDate stamp,
+      Catalogue catalogue,
+      Function<Quantity, String> units,
+      Language language) {
     this.siteName = siteName;
     this.stamp = stamp;
     this.catalogue = catalogue;
     this.units = units;
+    this.language = language;
   }
 
   /** The file's text, with the line ends of the standard (carriage return and line feed). */
   public String write(WorkPlan work, CareCalendar care) {
     ICalendar calendar = new ICalendar();
-    calendar.setProductId("-//Grovewright//Plan//EN");
+    calendar.setProductId("-//Grovewright//Plan//" + language.tag().toUpperCase(Locale.ROOT));
     calendar.addExperimentalProperty("X-WR-CALNAME", siteName);
     for (WorkTask task : work.tasks()) {
       for (WorkSession session : task.sessions()) {
@@ -88,20 +96,20 @@ public final class CalendarWriter {
     VEvent event = event("work." + task.id() + "." + session.part());
     time(event, "DTSTART", session.start());
     time(event, "DTEND", session.end());
-    String where = task.subject().isEmpty() ? "" : ", " + task.subject();
+    String where = task.subject().isEmpty() ? "" : ", " + language.say(task.subject());
     String part =
-        session.parts() > 1 ? " (part " + session.part() + " of " + session.parts() + ")" : "";
-    event.setSummary(task.kind().name() + where + part);
-    event.addCategories("Work");
+        session.parts() > 1 ? language.text("calendar.part", session.part(), session.parts()) : "";
+    event.setSummary(language.say(task.kind().name()) + where + part);
+    event.addCategories(language.text("calendar.work"));
     StringBuilder text = new StringBuilder();
-    text.append(session.people())
-        .append(session.people() == 1 ? " person, " : " people, ")
-        .append(session.minutes())
-        .append(" minutes.");
+    text.append(
+        session.people() == 1
+            ? language.text("calendar.for-one", session.minutes())
+            : language.text("calendar.for-many", session.people(), session.minutes()));
     if (!task.segments().isEmpty()) {
-      text.append("\nTrench segments ").append(task.segments()).append(" of the report.");
+      text.append('\n').append(language.text("calendar.segments", task.segments()));
     }
-    amount(task).ifPresent(a -> text.append("\nIn all: ").append(a).append('.'));
+    amount(task).ifPresent(a -> text.append('\n').append(language.text("calendar.in-all", a)));
     event.setDescription(text + cautions(task.kind().cautions()));
     return event;
   }
@@ -126,20 +134,17 @@ public final class CalendarWriter {
     day(event, "DTEND", care.date().plusDays(1));
     care.recurrence()
         .ifPresent(r -> event.addExperimentalProperty("RRULE", ICalDataType.RECUR, rule(r)));
-    event.setSummary(care.title());
-    event.addCategories("Care", word(care.kind()));
+    event.setSummary(language.say(care.title()));
+    event.addCategories(
+        language.text("calendar.care"),
+        language.text("calendar.kind." + care.kind().name().toLowerCase(Locale.ROOT)));
     event.setTransparency(Transparency.transparent());
     event.setDescription(message(care) + cautions(care.cautions()));
     return event;
   }
 
-  private static String word(CareEvent.Kind kind) {
-    String lower = kind.name().toLowerCase(Locale.ROOT);
-    return lower.substring(0, 1).toUpperCase(Locale.ROOT) + lower.substring(1);
-  }
-
   private String message(CareEvent care) {
-    String text = care.message();
+    String text = language.say(care.message());
     List<Quantity> quantities = care.quantities();
     // From the last on: a plant's own name may hold braces, a written quantity does not.
     for (int i = quantities.size() - 1; i >= 0; i--) {
@@ -153,7 +158,12 @@ public final class CalendarWriter {
     for (String key : keys) {
       Caution caution = catalogue.cautions().get(key);
       if (caution != null) {
-        text.append("\n\nCaution: ").append(caution.title()).append(". ").append(caution.text());
+        text.append("\n\n")
+            .append(
+                language.text(
+                    "calendar.caution",
+                    language.say(caution.title()),
+                    language.say(caution.text())));
       }
     }
     return text.toString();

@@ -4,7 +4,9 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.grovewright.plan.Plan;
+import org.grovewright.texts.Language;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -31,14 +33,17 @@ final class DemoCommand implements Callable<Integer> {
       description = "Put the sheets into a folder even if it holds other files.")
   private boolean force;
 
+  @Mixin private LanguageArgument words;
+
   @Spec private CommandSpec spec;
 
   @Override
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
+    Language language = words.language();
     Plan plan = new PlanSource(null, err).example(EXAMPLE);
-    PlanWriter writer = new PlanWriter(out, err);
+    PlanWriter writer = new PlanWriter(out, err, language);
     writer.folder(plan, folder, force);
     return writer.verdict(plan);
   }

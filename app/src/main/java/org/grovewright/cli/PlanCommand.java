@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.grovewright.plan.Plan;
 import org.grovewright.sheets.PlanJson;
+import org.grovewright.texts.Language;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -23,9 +24,12 @@ import picocli.CommandLine.Spec;
       "  grovewright plan grove.yaml --out plan      write all sheets to the folder plan",
       "  grovewright plan grove.yaml --json          print the plan as data, write nothing",
       "  grovewright plan grove.yaml --explain       print the working of every figure",
+      "  grovewright plan grove.yaml --language es   write all sheets in Spanish",
     })
 final class PlanCommand implements Callable<Integer> {
   @Mixin private GroveArguments grove;
+
+  @Mixin private LanguageArgument words;
 
   @Option(
       names = "--out",
@@ -55,12 +59,13 @@ final class PlanCommand implements Callable<Integer> {
     if (json && explain) {
       throw new BadInputException("Give either --json or --explain: both print to the same place.");
     }
+    Language language = words.language();
     Plan plan = new PlanSource(grove.catalogue(), err).plan(grove.file());
-    PlanWriter writer = new PlanWriter(out, err);
+    PlanWriter writer = new PlanWriter(out, err, language);
     if (folder != null || !json && !explain) {
       // With data on standard output, the paths of the sheets would only get in its way.
       PrintWriter paths = json || explain ? err : out;
-      new PlanWriter(paths, err).folder(plan, folder == null ? named() : folder, force);
+      new PlanWriter(paths, err, language).folder(plan, folder == null ? named() : folder, force);
     }
     if (json) {
       out.print(PlanJson.of(plan));

@@ -13,15 +13,23 @@ import org.grovewright.sheets.ReaderUnits;
 import org.grovewright.sheets.Sheets;
 import org.grovewright.sheets.Words;
 import org.grovewright.sheets.WorkingTree;
+import org.grovewright.texts.Language;
 
 /** Hands a plan to the user: sheets into a folder, words to the terminal. */
 final class PlanWriter {
   private final PrintWriter out;
   private final PrintWriter err;
+  private final Language language;
 
   PlanWriter(PrintWriter out, PrintWriter err) {
+    this(out, err, Language.ENGLISH);
+  }
+
+  /** A writer in the user's language. */
+  PlanWriter(PrintWriter out, PrintWriter err, Language language) {
     this.out = out;
     this.err = err;
+    this.language = language;
   }
 
   /**
@@ -30,7 +38,7 @@ final class PlanWriter {
    * @throws BadInputException if the folder cannot be written to
    */
   void folder(Plan plan, Path folder, boolean force) {
-    folder(Sheets.of(plan), folder, force);
+    folder(Sheets.of(plan, language), folder, force);
   }
 
   /**
@@ -60,7 +68,8 @@ final class PlanWriter {
   /** Prints every working. */
   void workings(Plan plan) {
     WorkingTree tree =
-        new WorkingTree(java.util.List.copyOf(plan.figures().values()), Sheets.unitsOf(plan));
+        new WorkingTree(
+            java.util.List.copyOf(plan.figures().values()), Sheets.unitsOf(plan, language));
     for (Figure figure : plan.figures().values()) {
       out.print(tree.alone(figure) + "\n");
     }
@@ -68,8 +77,8 @@ final class PlanWriter {
 
   /** Says how the plan stands, and gives the exit code that says the same. */
   int verdict(Plan plan) {
-    ReaderUnits units = Sheets.unitsOf(plan);
-    err.println(Sheets.verdict(plan));
+    ReaderUnits units = Sheets.unitsOf(plan, language);
+    err.println(Sheets.verdict(plan, language));
     for (Finding finding : plan.findings()) {
       if (finding.severity() == Severity.SHORTFALL) {
         String about = finding.subject().isEmpty() ? "" : finding.subject() + ": ";

@@ -17,6 +17,7 @@ import org.grovewright.sheets.ReaderUnits;
 import org.grovewright.sheets.SeasonSheets;
 import org.grovewright.sheets.Sheets;
 import org.grovewright.sheets.Words;
+import org.grovewright.texts.Language;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -47,6 +48,8 @@ final class SeasonsCommand implements Callable<Integer> {
   @Mixin private GroveArguments arguments;
 
   @Mixin private WeatherArguments weather;
+
+  @Mixin private LanguageArgument words;
 
   @Option(
       names = {"--year", "--plan-year"},
@@ -101,6 +104,7 @@ final class SeasonsCommand implements Callable<Integer> {
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
+    Language language = words.language();
     List<SeasonSettings> settings = planYears.stream().distinct().map(this::settings).toList();
     Plan plan = new PlanSource(arguments.catalogue(), err).plan(arguments.file());
     Grove grove = weather.into(plan.grove(), err);
@@ -125,7 +129,7 @@ final class SeasonsCommand implements Callable<Integer> {
       throw new BadInputException(
           "No card can be made: " + e.getMessage() + (e.getMessage().endsWith(".") ? "" : "."));
     }
-    ReaderUnits units = Sheets.unitsOf(plan);
+    ReaderUnits units = Sheets.unitsOf(plan, language);
     for (SeasonPlan season : seasons) {
       out.print(season == seasons.get(0) ? "" : "\n");
       new SeasonsText(grove, season, units).print(out);

@@ -58,8 +58,8 @@ final class AttentionSection {
         if (input.origin().startsWith(ASSUMED) && origins.add(input.symbol() + input.origin())) {
           remarks.add(
               new Block.Remark(
-                  input.symbol(),
-                  input.origin().substring(ASSUMED.length())
+                  units.language().say(input.symbol()),
+                  units.language().say(input.origin().substring(ASSUMED.length()))
                       + ": "
                       + units.text(input.value(), input.kind())
                       + "."));
@@ -106,7 +106,8 @@ final class AttentionSection {
   }
 
   private Block.Remark remark(Finding finding) {
-    return new Block.Remark(finding.subject(), Words.message(finding, units));
+    return new Block.Remark(
+        Words.subject(plan, finding.subject(), units.language()), Words.message(finding, units));
   }
 
   private List<Finding> findings(boolean shortfall, boolean assumption) {

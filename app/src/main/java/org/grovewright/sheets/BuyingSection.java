@@ -11,6 +11,7 @@ import org.grovewright.buying.ShoppingList;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.demand.Requirement;
 import org.grovewright.quantity.Kind;
+import org.grovewright.texts.Language;
 
 /** What to buy: packs, cost, and which piece of pipe is cut from which coil. */
 final class BuyingSection {
@@ -92,7 +93,7 @@ final class BuyingSection {
                 : units.text(line.packs(), line.kind())),
         cost(line),
         workings.cell(id + ".left-over", units.text(line.leftOver(), line.kind())),
-        Cell.of(purposes(line)));
+        Cell.of(purposes(line, units.language())));
   }
 
   private Cell cost(ShoppingLine line) {
@@ -100,13 +101,19 @@ final class BuyingSection {
       return Cell.of("not known");
     }
     double cost = line.cost().getAsDouble();
-    String money = line.currency() + "\u00a0" + Decimals.fixed(cost, 2);
+    String money =
+        units
+            .language()
+            .text(
+                "unit.money", line.currency(), units.language().decimals(Decimals.fixed(cost, 2)));
     boolean guess = line.priceOrigin() != PriceOrigin.OWNER && cost > 0;
     return workings.cell(line.figurePrefix() + ".cost", guess ? "\u2248\u00a0" + money : money);
   }
 
-  static String purposes(ShoppingLine line) {
-    return String.join("; ", line.uses().stream().map(Requirement::purpose).distinct().toList());
+  static String purposes(ShoppingLine line, Language language) {
+    return String.join(
+        "; ",
+        line.uses().stream().map(Requirement::purpose).distinct().map(language::say).toList());
   }
 
   private Block cuts(ShoppingLine line, CuttingPlan cutting) {
@@ -117,7 +124,10 @@ final class BuyingSection {
       List<String> pieces = new ArrayList<>();
       for (CuttingPlan.Cut cut : length.cuts()) {
         String part = cut.parts() == 1 ? "" : " (part " + cut.part() + " of " + cut.parts() + ")";
-        pieces.add(units.text(cut.lengthM(), Kind.LENGTH) + " for " + cut.label() + part);
+        pieces.add(
+            units
+                .language()
+                .say(units.text(cut.lengthM(), Kind.LENGTH) + " for " + cut.label() + part));
       }
       rows.add(
           List.of(

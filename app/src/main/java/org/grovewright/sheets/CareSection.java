@@ -63,7 +63,7 @@ final class CareSection {
         }
       }
       List<String> jobs = new ArrayList<>();
-      days.forEach((job, on) -> jobs.add(job + " (" + onDays(on) + ")"));
+      days.forEach((job, on) -> jobs.add(say(job) + " (" + onDays(on) + ")"));
       String feeding = "care.feeding." + month;
       rows.add(
           List.of(
@@ -80,8 +80,13 @@ final class CareSection {
         rows);
   }
 
-  private static String onDays(List<Integer> days) {
-    return Words.and(days.stream().distinct().sorted().map(String::valueOf).toList());
+  private String say(String english) {
+    return units.language().say(english);
+  }
+
+  private String onDays(List<Integer> days) {
+    return Words.and(
+        days.stream().distinct().sorted().map(String::valueOf).toList(), units.language());
   }
 
   private List<Block> about(List<CareEvent> events) {
@@ -91,7 +96,7 @@ final class CareSection {
     for (CareEvent event : events) {
       remarks.add(
           new Block.Remark(
-              event.title() + ", " + when(event),
+              say(event.title()) + ", " + say(when(event)),
               Words.message(event.message(), event.quantities(), units)));
       cautions.addAll(event.cautions());
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.LocalTime;
 import java.util.HashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -15,6 +16,7 @@ import org.grovewright.irrigation.Programme.PlantSupply;
 import org.grovewright.irrigation.TimerSetting;
 import org.grovewright.plan.Plan;
 import org.grovewright.quantity.Kind;
+import org.grovewright.texts.Language;
 
 /** The sheets that open in a spreadsheet. */
 final class CsvSheets {
@@ -26,26 +28,27 @@ final class CsvSheets {
 
   /** The shopping list; amounts in the reader's units. */
   static String shopping(Plan plan, ReaderUnits units) {
+    Language words = units.language();
     StringBuilder text = new StringBuilder();
     try (CSVPrinter csv = new CSVPrinter(text, FORMAT)) {
       csv.printRecord(
-          "item",
-          "name",
-          "needed",
-          "with waste",
-          "on hand",
-          "pack",
-          "packs to buy",
-          "price of a pack",
-          "cost",
-          "currency",
-          "price from",
-          "left over",
-          "for");
+          words.text("list.item"),
+          words.text("list.name"),
+          words.text("list.needed"),
+          words.text("list.with-waste"),
+          words.text("list.on-hand"),
+          words.text("list.pack"),
+          words.text("list.packs"),
+          words.text("list.pack-price"),
+          words.text("list.cost"),
+          words.text("list.currency"),
+          words.text("list.price-from"),
+          words.text("list.left-over"),
+          words.text("list.for"));
       for (ShoppingLine line : plan.shopping().lines()) {
         csv.printRecord(
             line.itemKey(),
-            line.name(),
+            words.say(line.name()),
             amount(line.net(), line.kind(), units),
             amount(line.withWaste(), line.kind(), units),
             amount(line.onHand(), line.kind(), units),
@@ -58,13 +61,15 @@ final class CsvSheets {
             money(line.packPrice()),
             money(line.cost()),
             line.currency(),
-            origin(line.priceOrigin()),
+            words.text(
+                "list.price."
+                    + line.priceOrigin().name().toLowerCase(Locale.ROOT).replace('_', '-')),
             amount(line.leftOver(), line.kind(), units),
-            BuyingSection.purposes(line));
+            BuyingSection.purposes(line, words));
       }
       csv.printRecord(
-          "total",
-          plan.shopping().complete() ? "everything" : "what has a known price",
+          words.text("list.total"),
+          words.text(plan.shopping().complete() ? "list.everything" : "list.known"),
           "",
           "",
           "",
@@ -86,19 +91,19 @@ final class CsvSheets {
    * What every plant needs and gets, month by month, in litres a day, with what the timer of its
    * zone is set to.
    */
-  static String watering(Plan plan) {
+  static String watering(Plan plan, Language words) {
     StringBuilder text = new StringBuilder();
     try (CSVPrinter csv = new CSVPrinter(text, FORMAT)) {
       csv.printRecord(
-          "zone",
-          "plant",
-          "year",
-          "month",
-          "needs L/day",
-          "gets L/day",
-          "watering days",
-          "starts at",
-          "minutes after each start");
+          words.text("list.zone"),
+          words.text("list.plant"),
+          words.text("list.year"),
+          words.text("list.month"),
+          words.text("list.needs"),
+          words.text("list.gets"),
+          words.text("list.days"),
+          words.text("list.starts"),
+          words.text("list.minutes"));
       Map<String, TimerSetting> settings = new HashMap<>();
       plan.programme()
           .settings()
@@ -129,14 +134,5 @@ final class CsvSheets {
 
   private static String money(OptionalDouble amount) {
     return amount.isPresent() ? Decimals.plain(amount.getAsDouble(), 2) : "";
-  }
-
-  private static String origin(ShoppingLine.PriceOrigin origin) {
-    return switch (origin) {
-      case OWNER -> "your price";
-      case TYPICAL -> "typical price";
-      case TYPICAL_OTHER_CURRENCY -> "typical price in another currency, not in the total";
-      case UNKNOWN -> "not known";
-    };
   }
 }

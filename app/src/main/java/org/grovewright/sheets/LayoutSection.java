@@ -23,7 +23,7 @@ final class LayoutSection {
     this.plan = plan;
     this.workings = workings;
     this.units = units;
-    this.scene = MapOfPlan.scene(plan);
+    this.scene = MapOfPlan.scene(plan, units.language());
   }
 
   List<Block> blocks() {
@@ -32,8 +32,7 @@ final class LayoutSection {
         Block.Paragraph.of(
             "The map is drawn to scale. A crown is the ground that a plant's branches cover; choose"
                 + " the time to see how they grow together."));
-    blocks.add(
-        new Block.Map(MapSvg.element(scene, plan.grove().preferences().units()), scene.stages()));
+    blocks.add(new Block.Map(MapSvg.element(scene, units.system()), scene.stages()));
     blocks.add(plants("Main plants and their places", true));
     long others = scene.plants().stream().filter(mark -> !mark.main()).count();
     if (others > 0) {
@@ -59,7 +58,7 @@ final class LayoutSection {
           List.of(
               Cell.of(planting.id()),
               Cell.of(
-                  species.name()
+                  units.language().say(species.name())
                       + planting
                           .cultivar()
                           .map(cultivar -> " \u2018" + cultivar + "\u2019")

@@ -15,6 +15,7 @@ import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
 import org.grovewright.model.Point;
 import org.grovewright.plan.Plan;
+import org.grovewright.texts.Language;
 
 /** Gathers what is to be seen on the map of a plan. */
 final class MapOfPlan {
@@ -23,7 +24,7 @@ final class MapOfPlan {
 
   private MapOfPlan() {}
 
-  static MapScene scene(Plan plan) {
+  static MapScene scene(Plan plan, Language language) {
     Grove grove = plan.grove();
     return new MapScene(
         grove.site().name(),
@@ -32,21 +33,21 @@ final class MapOfPlan {
         grove.site().fixtures(),
         grove.rows().stream().map(row -> new MapScene.RowMark(row.id(), row.line())).toList(),
         STAGES,
-        grove.plantings().stream().map(planting -> plant(planting, plan)).toList(),
+        grove.plantings().stream().map(planting -> plant(planting, plan, language)).toList(),
         pipes(plan.watering()),
         plan.watering().zones().stream()
             .flatMap(zone -> zone.design().outlets().stream())
             .map(Outlet::at)
             .toList(),
-        List.of(new MapScene.DeviceMark(supplyWord(grove), grove.supply().at())));
+        List.of(new MapScene.DeviceMark(language.say(supplyWord(grove)), grove.supply().at())));
   }
 
-  private static MapScene.PlantMark plant(Planting planting, Plan plan) {
+  private static MapScene.PlantMark plant(Planting planting, Plan plan, Language language) {
     Species species = plan.catalogue().species().get(planting.speciesKey());
     String id = planting.id();
     return new MapScene.PlantMark(
-        label(planting, species),
-        id + ": " + species.name(),
+        label(planting, species, language),
+        id + ": " + language.say(species.name()),
         planting.at(),
         species.role() == Species.Role.MAIN,
         Stream.of(CrownSizes.firstId(id), CrownSizes.laterId(id), CrownSizes.fullId(id))
@@ -58,8 +59,8 @@ final class MapOfPlan {
    * What is written beside a plant: a main plant's id and species, a companion's species alone,
    * since there are many and their ids are long.
    */
-  private static String label(Planting planting, Species species) {
-    String name = species.name().toLowerCase(Locale.ROOT);
+  private static String label(Planting planting, Species species, Language language) {
+    String name = language.say(species.name()).toLowerCase(Locale.ROOT);
     if (species.role() != Species.Role.MAIN) {
       return name;
     }

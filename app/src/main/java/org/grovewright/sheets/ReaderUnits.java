@@ -52,6 +52,16 @@ public final class ReaderUnits {
     this.language = language;
   }
 
+  /** System of units. */
+  public Units system() {
+    return units;
+  }
+
+  /** Language in which the reader is spoken to. */
+  public Language language() {
+    return language;
+  }
+
   /** A text of ours with plain spaces in the place of those that do not break. */
   public static String plainSpaces(String text) {
     return text.replace('\u00a0', ' ').replace('\u202f', ' ');

@@ -2,6 +2,7 @@ package org.grovewright.sheets;
 
 import java.util.List;
 import java.util.Map;
+import org.grovewright.texts.Language;
 
 /**
  * The report as one page that stands alone: styles, drawings and workings are in it, and it asks
@@ -10,13 +11,15 @@ import java.util.Map;
 final class ReportHtml {
   private ReportHtml() {}
 
-  /** The page. */
-  static String of(Report report) {
+  /** The page, whose report was put into that language before. */
+  static String of(Report report, Language language) {
     return Templates.page(
         "report.ftlh",
         Map.of(
             "report",
             report,
+            "language",
+            language,
             "css",
             Resources.text("report.css") + Resources.text("season.css"),
             "mapCss",

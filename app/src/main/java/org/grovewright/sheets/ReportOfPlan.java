@@ -7,6 +7,7 @@ import org.grovewright.finding.Finding.Severity;
 import org.grovewright.model.Site;
 import org.grovewright.plan.Plan;
 import org.grovewright.sheets.ReportHtml.Fact;
+import org.grovewright.texts.Language;
 
 /** Puts the report of a plan together. */
 final class ReportOfPlan {
@@ -100,17 +101,19 @@ final class ReportOfPlan {
 
   private String subtitle() {
     Site site = plan.grove().site();
-    return "At "
-        + degrees(site.latitudeDeg(), "N", "S")
-        + ", "
-        + degrees(site.longitudeDeg(), "E", "W")
-        + ". Work begins on "
-        + Words.date(plan.grove().start())
-        + ".";
+    Language language = units.language();
+    return language.text(
+        "sheet.place",
+        degrees(site.latitudeDeg(), "north", "south"),
+        degrees(site.longitudeDeg(), "east", "west"),
+        language.date(plan.grove().start()));
   }
 
-  private static String degrees(double value, String positive, String negative) {
-    return Decimals.fixed(Math.abs(value), 3) + "\u00b0 " + (value < 0 ? negative : positive);
+  private String degrees(double value, String positive, String negative) {
+    Language language = units.language();
+    return language.text(
+        "sheet.degrees-" + (value < 0 ? negative : positive),
+        language.decimals(Decimals.fixed(Math.abs(value), 3)));
   }
 
   /** How the plan stands, in a sentence. */

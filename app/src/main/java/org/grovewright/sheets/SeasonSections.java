@@ -163,9 +163,12 @@ final class SeasonSections {
               workings.cell(id + ".lost"),
               workings.cell(id + ".stressed-days", tenths(outcome.stressedPlantDays())),
               Cell.of(
-                  outcome.kept(1 - plan.settings().keptShare())
-                      + " of "
-                      + outcome.plants().size())));
+                  units
+                      .language()
+                      .text(
+                          "list.of",
+                          outcome.kept(1 - plan.settings().keptShare()),
+                          outcome.plants().size()))));
     }
     List<Block> blocks = new ArrayList<>();
     blocks.add(

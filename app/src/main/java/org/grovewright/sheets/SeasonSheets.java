@@ -14,6 +14,7 @@ import org.grovewright.season.Outcome;
 import org.grovewright.season.SeasonPlan;
 import org.grovewright.season.SoilTrace;
 import org.grovewright.season.TimerCard;
+import org.grovewright.texts.Language;
 
 /** The sheets of the timer through the seasons. */
 public final class SeasonSheets {
@@ -29,32 +30,36 @@ public final class SeasonSheets {
   public static Map<String, String> of(
       Grove grove, List<SeasonPlan> plans, List<Figure> figures, ReaderUnits units) {
     Workings workings = new Workings(figures, units);
+    Translation translation = Translation.of(grove, units.language());
     Map<String, String> sheets = new LinkedHashMap<>();
-    sheets.put("timer-card.html", card(grove, plans));
+    sheets.put("timer-card.html", card(grove, plans, units));
     for (SeasonPlan plan : plans) {
       String year = plans.size() == 1 ? "" : "year-" + plan.settings().planYear() + "-";
       SeasonSections sections = new SeasonSections(grove, plan, workings, units);
-      sheets.put(year + "seasons.html", report(grove, plan, workings, sections));
+      sheets.put(
+          year + "seasons.html",
+          ReportHtml.of(translation.of(report(grove, plan, workings, sections)), units.language()));
       for (TimerCard.Line line : plan.card().programmes()) {
         for (TimerCard.Zone zone : line.zones()) {
           sheets.put(
               year + "ring-" + FigureBook.slug(zone.zone()) + ".svg",
-              alone(SeasonSections.ring(line, zone)));
+              alone(translation.svg(SeasonSections.ring(line, zone))));
         }
       }
       if (plan.trade().size() > 1) {
-        sheets.put(year + "water-and-risk.svg", alone(sections.tradeChart()));
+        sheets.put(year + "water-and-risk.svg", alone(translation.svg(sections.tradeChart())));
       }
       for (SoilTrace trace : sections.shown()) {
         String slug = FigureBook.slug(trace.plantId());
         sheets.put(
-            year + "soil-" + slug + ".svg", alone(SoilTraceChart.draw(trace, "soil", units)));
+            year + "soil-" + slug + ".svg",
+            alone(translation.svg(SoilTraceChart.draw(trace, "soil", units))));
       }
     }
     return sheets;
   }
 
-  private static String report(
+  private static ReportHtml.Report report(
       Grove grove, SeasonPlan plan, Workings workings, SeasonSections sections) {
     List<Section> all = sections.sections();
     boolean falls = plan.findings().stream().anyMatch(f -> f.severity() == Severity.SHORTFALL);
@@ -76,63 +81,69 @@ public final class SeasonSheets {
                         1))),
             new ReportHtml.Fact(
                 "Years of weather", Cell.of(String.valueOf(plan.years().spans().size()))));
-    return ReportHtml.of(
-        new ReportHtml.Report(
-            grove.site().name() + ", the timer through the seasons",
-            "Year "
-                + plan.settings().planYear()
-                + " of the plan, "
-                + SeasonWords.span(grove, plan.settings().planYear())
-                + ".",
-            falls,
-            falls
-                ? "A card was found, but it falls short; the remarks at the end say where."
-                : "The card keeps all that was asked of it.",
-            facts,
-            all,
-            workings.entries()));
+    return new ReportHtml.Report(
+        grove.site().name() + ", the timer through the seasons",
+        "Year "
+            + plan.settings().planYear()
+            + " of the plan, "
+            + SeasonWords.span(grove, plan.settings().planYear())
+            + ".",
+        falls,
+        falls
+            ? "A card was found, but it falls short; the remarks at the end say where."
+            : "The card keeps all that was asked of it.",
+        facts,
+        all,
+        workings.entries());
   }
 
   /** The cards alone, one page of a postcard's size for each programme and year. */
-  static String card(Grove grove, List<SeasonPlan> plans) {
+  static String card(Grove grove, List<SeasonPlan> plans, ReaderUnits units) {
+    Language language = units.language();
     return Templates.page(
         "timer-card.ftlh",
         Map.of(
             "css",
             Resources.text("timer-card.css"),
             "page",
-            grove.preferences().units() == Units.US ? "4in 6in" : "105mm 148mm",
+            units.system() == Units.US ? "4in 6in" : "105mm 148mm",
             "name",
             grove.site().name(),
+            "language",
+            language,
             "years",
             plans.stream()
                 .map(
                     plan ->
                         new CardYear(
                             plan.card().planYear(),
-                            SeasonWords.span(grove, plan.card().planYear()),
-                            plan.rule().days().any() ? "" : Words.on(plan.rule().days()),
-                            SeasonWords.changes(plan.card()),
+                            language.say(SeasonWords.span(grove, plan.card().planYear())),
+                            plan.rule().days().any()
+                                ? ""
+                                : language.say(Words.on(plan.rule().days())),
+                            SeasonWords.changes(plan.card()).stream().map(language::say).toList(),
                             plan.card().programmes().stream()
-                                .map(line -> page(grove, plan.card(), line))
+                                .map(line -> page(grove, plan.card(), line, language))
                                 .toList()))
                 .toList()));
   }
 
-  private static CardPage page(Grove grove, TimerCard card, TimerCard.Line line) {
+  private static CardPage page(
+      Grove grove, TimerCard card, TimerCard.Line line, Language language) {
     Set<String> zones = line.zones().stream().map(TimerCard.Zone::zone).collect(Collectors.toSet());
     long changed = card.changes().stream().filter(c -> zones.contains(c.zone())).count();
     return new CardPage(
         line.letter(),
-        SeasonWords.starts(line),
+        language.say(SeasonWords.starts(line)),
         changed == 0
             ? ""
-            : "First fit the emitters of year "
-                + card.planYear()
-                + " at "
-                + Words.count(changed, "plant", "plants")
-                + "; see the list.",
-        line.zones().stream().map(z -> Words.zone(z.zone())).toList(),
+            : language.say(
+                "First fit the emitters of year "
+                    + card.planYear()
+                    + " at "
+                    + Words.count(changed, "plant", "plants")
+                    + "; see the list."),
+        line.zones().stream().map(z -> language.say(Words.zone(z.zone()))).toList(),
         line.zones().stream().map(z -> String.valueOf(z.minutes())).toList(),
         SeasonWords.months(grove).stream()
             .map(
@@ -140,8 +151,9 @@ public final class SeasonSheets {
                   String every = SeasonWords.every(line, month);
                   boolean off = every.equals("off");
                   return new CardRow(
-                      Words.month(month),
-                      every.startsWith("on ") ? SeasonWords.shortDays(line, month) : every,
+                      language.month(month),
+                      language.say(
+                          every.startsWith("on ") ? SeasonWords.shortDays(line, month) : every),
                       off ? "" : line.months().get(month - 1).percent() + "\u00a0%",
                       line.zones().stream()
                           .map(

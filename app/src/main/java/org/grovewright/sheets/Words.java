@@ -9,11 +9,14 @@ import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.grovewright.catalogue.Species;
 import org.grovewright.finding.Finding;
 import org.grovewright.irrigation.Rhythm;
 import org.grovewright.irrigation.TimerSetting;
 import org.grovewright.model.WateringDays;
+import org.grovewright.plan.Plan;
 import org.grovewright.quantity.Quantity;
+import org.grovewright.texts.Language;
 
 /** Dates, messages and counts in plain English, whatever the locale. */
 public final class Words {
@@ -48,11 +51,11 @@ public final class Words {
   }
 
   /**
-   * A message in which {@code {0}}, {@code {1}} ... are replaced by quantities in the reader's
-   * units; braces that stand for no quantity stay.
+   * A message in the reader's language in which {@code {0}}, {@code {1}} ... are replaced by
+   * quantities in the reader's units; braces that stand for no quantity stay.
    */
   public static String message(String message, List<Quantity> quantities, ReaderUnits units) {
-    Matcher place = PLACE.matcher(message);
+    Matcher place = PLACE.matcher(units.language().say(message));
     StringBuilder text = new StringBuilder();
     while (place.find()) {
       int index = Integer.parseInt(place.group(1));
@@ -123,11 +126,36 @@ public final class Words {
     return count + " " + (count == 1 ? one : many);
   }
 
-  /** Words joined as in a sentence. */
+  /** Words joined as in an English sentence. */
   public static String and(List<String> words) {
+    return and(words, Language.ENGLISH);
+  }
+
+  /** Words joined as in a sentence of a language. */
+  public static String and(List<String> words, Language language) {
     int last = words.size() - 1;
     return last < 1
         ? String.join("", words)
-        : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
+        : language.text("list.and", String.join(", ", words.subList(0, last)), words.get(last));
+  }
+
+  /**
+   * What a remark or a job is about: species, goods and zones by name, other ids as they are.
+   *
+   * @param id the subject's id in the plan
+   */
+  public static String subject(Plan plan, String id, Language language) {
+    Species species = plan.catalogue().species().get(id);
+    if (species != null) {
+      return language.say(species.name());
+    }
+    Matcher zone = ZONE.matcher(id);
+    if (zone.find() && zone.end() < id.length()) {
+      return language.text("zone", id.substring(zone.end()));
+    }
+    if (id.equals("supply")) {
+      return language.text("subject.supply");
+    }
+    return plan.shopping().find(id).map(line -> language.say(line.name())).orElse(id);
   }
 }

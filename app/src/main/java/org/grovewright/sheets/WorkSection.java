@@ -90,10 +90,9 @@ final class WorkSection {
     return task.segments().isEmpty() ? "" : ", trench segments " + task.segments();
   }
 
-  static String name(WorkTask task) {
-    return task.subject().isEmpty()
-        ? task.kind().name()
-        : task.kind().name() + ", " + task.subject();
+  private String name(WorkTask task) {
+    String work = units.language().say(task.kind().name());
+    return task.subject().isEmpty() ? work : work + ", " + units.language().say(task.subject());
   }
 
   private Block jobs() {
@@ -102,9 +101,7 @@ final class WorkSection {
       String after =
           String.join(
               "; ",
-              task.after().stream()
-                  .map(id -> work.find(id).map(WorkSection::name).orElse(id))
-                  .toList());
+              task.after().stream().map(id -> work.find(id).map(this::name).orElse(id)).toList());
       rows.add(
           List.of(
               Cell.of(name(task)),

@@ -81,20 +81,24 @@ final class Workings {
       Figure origin = byId.get(input.origin());
       lines.add(
           new Line(
-              input.symbol(),
+              say(input.symbol()),
               units.text(input.value(), input.kind()),
               units.si(input.value(), input.kind()),
-              origin == null ? input.origin() : origin.label(),
+              say(origin == null ? input.origin() : origin.label()),
               origin == null ? "" : origin.id()));
     }
     return new Entry(
         figure.id(),
-        figure.label(),
+        say(figure.label()),
         units.text(figure),
         units.si(figure.value(), figure.kind()),
-        figure.working().formula(),
+        say(figure.working().formula()),
         lines,
-        figure.working().source());
+        say(figure.working().source()));
+  }
+
+  private String say(String english) {
+    return units.language().say(english);
   }
 
   /**

@@ -7,11 +7,13 @@ import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -23,11 +25,12 @@ import java.util.regex.Pattern;
  * Translations of whole English phrases.
  *
  * <p>A phrase may have gaps. {@code <plant>} takes any words as they are (an owner's name); {@code
- * <size:n>} takes a number; {@code <item:term>} takes a phrase that is translated in turn; {@code
- * <items:terms>} takes several, parted by commas or semicolons; {@code <plants:named>} takes kinds
- * with the names of single plants; {@code <day:date>} takes a date or month of ISO 8601. A text
- * that is no phrase as a whole is taken apart into its sentences. Places of quantities such as
- * {@code {0}} stay as they are.
+ * <size:n>} takes a number, {@code <size:q>} the place of a quantity such as {@code {0}}; {@code
+ * <item:term>} takes a phrase that is translated in turn and {@code <species:lower>} one without
+ * its capital; {@code <items:terms>} takes several, parted by commas or semicolons; {@code
+ * <plants:named>} takes kinds with the names of single plants; {@code <day:date>} takes a date or
+ * month of ISO 8601 or as the sheets write it. A text that is no phrase as a whole is taken apart
+ * into its sentences. Places of quantities such as {@code {0}} stay as they are.
  */
 public final class Phrases {
   private static final Pattern GAP = Pattern.compile("<([a-z]+)(?::([a-z]+))?>");
@@ -36,7 +39,19 @@ public final class Phrases {
 
   /** Words of formulas that are the same in every language. */
   private static final Set<String> SYMBOLS =
-      Set.of("sum", "exp", "max", "min", "ceil", "sqrt", "rho", "kPa", "Tmax", "Tmin", "pmin");
+      Set.of(
+          "sum", "exp", "max", "min", "ceil", "sqrt", "rho", "kPa", "Tmax", "Tmin", "pmin", "Cmin");
+
+  private static final Pattern ENGLISH_DATE =
+      Pattern.compile("(\\p{L}+ )?([0-9]{1,2} )?\\p{Lu}\\p{Ll}{2,8}( [0-9]{4})?");
+  private static final DateTimeFormatter ENGLISH_DATES =
+      DateTimeFormatter.ofPattern(
+          "[EEEE d MMMM uuuu][d MMMM uuuu][MMMM uuuu][MMMM]", Locale.ENGLISH);
+
+  /** Where one part of a list ends and the next begins with a quantity. */
+  private static final Pattern QUANTITIES = Pattern.compile(", (?=\\{[0-9])");
+
+  private static final String AND = " and ";
 
   private static final int REMEMBERED = 20_000;
 
@@ -57,8 +72,12 @@ public final class Phrases {
             plain.put(english, other);
           }
         });
-    // What says most in its own words fits best.
-    templates.sort(Comparator.comparingInt((Template t) -> t.ownWords).reversed());
+    // What begins with its own words is surer than what begins with any; then what says most in its
+    // own words, and what takes the fewest words as they are.
+    templates.sort(
+        Comparator.comparing((Template t) -> t.start.isEmpty())
+            .thenComparing(t -> -t.ownWords)
+            .thenComparing(t -> t.sorts.stream().filter(String::isEmpty).count()));
   }
 
   /** The phrases of a language from its file. */
@@ -94,10 +113,14 @@ public final class Phrases {
   }
 
   private Optional<String> find(String english) {
+    String exact = plain.get(english);
+    if (exact != null) {
+      return Optional.of(exact);
+    }
     if (WORD.matcher(english).results().allMatch(word -> SYMBOLS.contains(word.group()))) {
       return Optional.of(english);
     }
-    Optional<String> whole = phrase(english);
+    Optional<String> whole = phrase(english).or(() -> englishDate(english));
     if (whole.isPresent()) {
       return whole;
     }
@@ -106,10 +129,6 @@ public final class Phrases {
   }
 
   private Optional<String> phrase(String english) {
-    String exact = plain.get(english);
-    if (exact != null) {
-      return Optional.of(exact);
-    }
     for (Template template : templates) {
       Optional<String> filled = template.fill(english, this);
       if (filled.isPresent()) {
@@ -132,10 +151,15 @@ public final class Phrases {
   }
 
   private Optional<String> gap(String sort, String words) {
+    // A gap holds no end of a sentence, or it would swallow those after it.
+    if (SENTENCES.matcher(words).find()) {
+      return Optional.empty();
+    }
     return switch (sort) {
       case "term" -> WORD.matcher(words).find() ? translate(words) : Optional.empty();
       case "terms" -> terms(words);
       case "date" -> date(words);
+      case "lower" -> lower(words);
       case "named" -> named(words);
       case "n" -> Optional.of(language.decimals(words));
       default -> Optional.of(words);
@@ -167,8 +191,21 @@ public final class Phrases {
     return Optional.of(String.join("; ", translated));
   }
 
+  /** A term that starts a line elsewhere, within a sentence. */
+  private Optional<String> lower(String words) {
+    return translate(words)
+        .or(
+            () ->
+                translate(words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1))
+                    .map(term -> term.toLowerCase(language.locale())));
+  }
+
   /** A list; its parts may hold commas themselves, so that the longest known run counts. */
   private Optional<String> terms(String words) {
+    List<String> quantities = List.of(QUANTITIES.split(words));
+    if (quantities.size() > 1) {
+      return all(quantities, ", ");
+    }
     for (String joint : List.of("; ", ", ")) {
       List<String> parts = List.of(words.split(joint));
       if (parts.size() > 1) {
@@ -178,7 +215,16 @@ public final class Phrases {
         }
       }
     }
-    return translate(words);
+    Optional<String> whole = translate(words);
+    int last = words.lastIndexOf(AND);
+    if (whole.isPresent() || last < 0) {
+      return whole;
+    }
+    Optional<String> first = terms(words.substring(0, last));
+    Optional<String> end = translate(words.substring(last + AND.length()));
+    return first.isPresent() && end.isPresent()
+        ? Optional.of(language.text("list.and", first.get(), end.get()))
+        : Optional.empty();
   }
 
   private Optional<String> runs(List<String> parts, String joint) {
@@ -205,6 +251,25 @@ public final class Phrases {
               ? language.month(YearMonth.parse(words))
               : language.shortDate(LocalDate.parse(words)));
     } catch (DateTimeException e) {
+      return englishDate(words);
+    }
+  }
+
+  /** A date, month of a year or month as the sheets write them in English. */
+  private Optional<String> englishDate(String words) {
+    if (!ENGLISH_DATE.matcher(words).matches()) {
+      return Optional.empty();
+    }
+    try {
+      Object date =
+          ENGLISH_DATES.parseBest(words, LocalDate::from, YearMonth::from, java.time.Month::from);
+      return Optional.of(
+          date instanceof LocalDate day
+              ? Character.isDigit(words.charAt(0)) ? language.shortDate(day) : language.date(day)
+              : date instanceof YearMonth month
+                  ? language.month(month)
+                  : language.month(((java.time.Month) date).getValue()));
+    } catch (DateTimeException e) {
       return Optional.empty();
     }
   }
@@ -229,8 +294,7 @@ public final class Phrases {
         String words = english.substring(at, gap.start());
         start = start == null ? words : start;
         own += words.length();
-        boolean number = "n".equals(gap.group(2));
-        pattern.append(Pattern.quote(words)).append(number ? "([0-9][0-9./-]*)" : "(.+?)");
+        pattern.append(Pattern.quote(words)).append(pattern(gap.group(2)));
         names.add(gap.group(1));
         sorts.add(gap.group(2) == null ? "" : gap.group(2));
         at = gap.end();
@@ -239,6 +303,12 @@ public final class Phrases {
       own += english.length() - at;
       return new Template(
           Pattern.compile(pattern.toString(), Pattern.DOTALL), names, sorts, other, start, own);
+    }
+
+    private static String pattern(String sort) {
+      return "n".equals(sort)
+          ? "([0-9][0-9./-]*)"
+          : "q".equals(sort) ? "(\\{[0-9]{1,2}\\})" : "(.+?)";
     }
 
     Optional<String> fill(String text, Phrases phrases) {

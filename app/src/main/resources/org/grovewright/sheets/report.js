@@ -26,9 +26,9 @@
     body.removeAttribute("id");
     var buttons = document.createElement("p");
     if (trail.length > 0) {
-      buttons.append(button("Back", function () { show(trail.pop()); }), " ");
+      buttons.append(button(document.body.dataset.back, function () { show(trail.pop()); }), " ");
     }
-    buttons.append(button("Close", function () { dialog.close(); }));
+    buttons.append(button(document.body.dataset.close, function () { dialog.close(); }));
     dialog.replaceChildren(title, body, buttons);
     dialog.dataset.id = id;
     if (!dialog.open) { dialog.showModal(); }

@@ -23,6 +23,7 @@ import org.grovewright.ground.SampleGrove;
 import org.grovewright.model.Preferences.Units;
 import org.grovewright.model.WateringDays;
 import org.grovewright.sheets.ReaderUnits;
+import org.grovewright.texts.Language;
 import org.grovewright.work.CareEvent;
 import org.grovewright.work.WorkSession;
 import org.junit.jupiter.api.Test;
@@ -44,7 +45,8 @@ class CalendarWriterTest {
 
   private static String text(SetUpGrove job) {
     ReaderUnits units = new ReaderUnits(Units.METRIC, "EUR");
-    return new CalendarWriter(NAME, job.grove.start(), SetUpGrove.CATALOGUE, units::text)
+    return new CalendarWriter(
+            NAME, job.grove.start(), SetUpGrove.CATALOGUE, units::text, Language.ENGLISH)
         .write(job.work, job.care);
   }
 

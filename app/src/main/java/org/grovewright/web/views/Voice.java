@@ -2,7 +2,6 @@ package org.grovewright.web.views;
 
 import java.util.List;
 import java.util.regex.Pattern;
-import org.grovewright.catalogue.Species;
 import org.grovewright.finding.Finding;
 import org.grovewright.model.Preferences.Units;
 import org.grovewright.plan.Plan;
@@ -60,17 +59,7 @@ public record Voice(Language language, ReaderUnits units) {
 
   /** What a remark or a job is about: species, goods and zones by name, other ids as they are. */
   String subject(Plan plan, String id) {
-    Species species = plan.catalogue().species().get(id);
-    if (species != null) {
-      return say(species.name());
-    }
-    if (ZONE.matcher(id).find()) {
-      return zone(id);
-    }
-    if (id.equals("supply")) {
-      return text("subject.supply");
-    }
-    return plan.shopping().find(id).map(line -> say(line.name())).orElse(id);
+    return Words.subject(plan, id, language);
   }
 
   /** What a zone is called. */
