@@ -81,7 +81,8 @@ final class SmallCase {
     Terrain terrain = Terrain.of(grove.site());
     WaterNeeds needs = WaterNeeds.of(grove, catalogue, book);
     SupplyModel supply = SupplyModel.of(grove, catalogue, terrain, book);
-    return WateringSystem.siteOf(grove, catalogue, needs, terrain, supply, new ArrayList<>());
+    return WateringSystem.siteOf(
+        grove, catalogue, needs, terrain, supply, new KnownDesigns(), new ArrayList<>());
   }
 
   /** One row of two or three plants, or two rows of one or two, behind a tap. */

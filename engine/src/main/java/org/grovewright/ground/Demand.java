@@ -46,8 +46,7 @@ final class Demand {
           Totals.amendmentId(amendment.key()),
           "blended into the backfill of planting holes");
     }
-    mulch.ifPresent(
-        plan -> need(goods, plan.mulchKey(), "ground.total.mulch-delivered", "first mulching"));
+    mulch.ifPresent(plan -> need(goods, plan.mulchKey(), Mulching.DELIVERED, "first mulching"));
     fertiliser.ifPresent(
         row -> need(goods, row.key(), "ground.total.fertiliser-year-1", "feeding in year 1"));
     part(goods, "stake", "ground.total.stakes", "staking trees");
@@ -90,7 +89,7 @@ final class Demand {
     }
     amount(work, "stake-tree", "ground.total.staked");
     amount(work, "label-record", "ground.total.plants");
-    amount(work, "spread-mulch", "ground.total.mulch-delivered");
+    amount(work, "spread-mulch", Mulching.DELIVERED);
     return work;
   }
 

@@ -90,7 +90,12 @@ public record GroundPlan(
     Optional<MulchPlan> mulch =
         crowns.isEmpty()
             ? Optional.empty()
-            : chosen.mulch().map(row -> new Mulching(grove, catalogue, book).of(crowns, row));
+            : chosen
+                .mulch()
+                .map(
+                    row ->
+                        new Mulching(grove, catalogue, book, new MulchRings.Memory())
+                            .of(crowns, row));
     List<Feeding> feedings = feedings(grove, catalogue, chosen, crowns, book);
     totals.fertiliser(chosen.fertiliser(), feedings);
 
@@ -112,6 +117,38 @@ public record GroundPlan(
         demand.goods(chosen.mix(), chosen.amendments(), mulch, chosen.fertiliser(), toPlant),
         demand.work(chosen.mix().isPresent() || !chosen.amendments().isEmpty()),
         findings);
+  }
+
+  /**
+   * The goods of this plan if plants stood elsewhere: only the rings of mulch lie differently.
+   *
+   * @param moved the grove of this plan with other places of plants
+   * @param memory what is known from other places
+   */
+  public List<Requirement> requirementsWhenMoved(
+      Grove moved, Catalogue catalogue, MulchRings.Memory memory) {
+    if (mulch.isEmpty()) {
+      return requirements;
+    }
+    List<Crown> crowns = new ArrayList<>();
+    moved.plantings().forEach(plant -> crowns.add(Crown.of(plant, moved, catalogue)));
+    FigureBook aside = new FigureBook();
+    new Mulching(moved, catalogue, aside, memory)
+        .of(crowns, catalogue.mulches().get(mulch.get().mulchKey()));
+    double delivered = aside.get(Mulching.DELIVERED).value();
+    return requirements.stream()
+        .map(
+            one ->
+                one.figureId().equals(Mulching.DELIVERED)
+                    ? new Requirement(
+                        one.itemKey(),
+                        one.kind(),
+                        delivered,
+                        one.purpose(),
+                        one.figureId(),
+                        one.cuts())
+                    : one)
+        .toList();
   }
 
   private static List<Feeding> feedings(

@@ -20,14 +20,19 @@ import org.locationtech.jts.geom.Geometry;
 
 /** Works out the rings of mulch. */
 final class Mulching {
+  /** Id of the figure of the mulch to be bought. */
+  static final String DELIVERED = "ground.total.mulch-delivered";
+
   private final Grove grove;
   private final Catalogue catalogue;
   private final FigureBook book;
+  private final MulchRings.Memory memory;
 
-  Mulching(Grove grove, Catalogue catalogue, FigureBook book) {
+  Mulching(Grove grove, Catalogue catalogue, FigureBook book, MulchRings.Memory memory) {
     this.grove = grove;
     this.catalogue = catalogue;
     this.book = book;
+    this.memory = memory;
   }
 
   MulchPlan of(List<Crown> crowns, Mulch mulch) {
@@ -39,39 +44,40 @@ final class Mulching {
       String row = crown.planting().rowId().filter(byRow::containsKey).orElse("");
       byRow.computeIfAbsent(row, key -> new ArrayList<>()).add(crown);
     }
-    List<Geometry> taken = obstacles(crowns);
-    Geometry land = Shapes.outline(grove.site().boundary());
+    MulchRings rings = rings(crowns);
     Map<String, Double> areaByRow = new LinkedHashMap<>();
     List<Input> areas = new ArrayList<>();
     for (Map.Entry<String, List<Crown>> entry : byRow.entrySet()) {
       if (entry.getValue().isEmpty()) {
         continue;
       }
-      Geometry rings = Shapes.union(entry.getValue().stream().map(this::ring).toList());
-      Geometry free = Shapes.without(Shapes.within(rings, land), taken);
-      taken.add(free);
-      areaByRow.put(entry.getKey(), free.getArea());
-      areas.add(Input.from("A", rowFigure(entry.getKey(), free.getArea())));
+      double free = 0;
+      for (Crown crown : entry.getValue()) {
+        free += rings.add(ring(crown));
+      }
+      areaByRow.put(entry.getKey(), free);
+      areas.add(Input.from("A", rowFigure(entry.getKey(), free)));
     }
     return volumes(mulch, areaByRow, areas);
   }
 
   /** Ring of mulch of one plant, the collar not yet left out. */
-  private Geometry ring(Crown crown) {
+  private MulchRings.Disc ring(Crown crown) {
     double least =
         catalogue
             .constant(crown.isMain() ? "ground.mulch-width-main" : "ground.mulch-width-companion")
             .value();
     double spread = crown.spreadM(catalogue.constant("ground.mulch-year").value());
-    return Shapes.disc(crown.planting().at(), Math.max(least, spread) / 2);
+    return new MulchRings.Disc(crown.planting().at(), Math.max(least, spread) / 2);
   }
 
-  private List<Geometry> obstacles(List<Crown> crowns) {
+  private MulchRings rings(List<Crown> crowns) {
+    List<MulchRings.Disc> collars = new ArrayList<>();
     List<Geometry> obstacles = new ArrayList<>();
     double main = catalogue.constant("ground.mulch-collar-main").value();
     double companion = catalogue.constant("ground.mulch-collar-companion").value();
     for (Crown crown : crowns) {
-      obstacles.add(Shapes.disc(crown.planting().at(), crown.isMain() ? main : companion));
+      collars.add(new MulchRings.Disc(crown.planting().at(), crown.isMain() ? main : companion));
     }
     for (Fixture fixture : grove.site().fixtures()) {
       boolean covered =
@@ -84,7 +90,8 @@ final class Mulching {
       }
     }
     obstacles.removeIf(obstacle -> obstacle.getDimension() < 2);
-    return obstacles;
+    Geometry land = Shapes.outline(grove.site().boundary());
+    return new MulchRings(collars, obstacles, land, memory);
   }
 
   private Figure rowFigure(String row, double area) {
@@ -129,7 +136,7 @@ final class Mulching {
                 new Input("z", mulch.depthM(), Kind.BORE, "catalogue: mulches, depth")));
     Figure delivered =
         book.enter(
-            "ground.total.mulch-delivered",
+            DELIVERED,
             mulch.name() + " as delivered",
             settled.value() / (1 - mulch.settlement()),
             Kind.BULK_VOLUME,

@@ -38,7 +38,7 @@ final class DesignMemory {
     Sized key = new Sized(zone.wish().laterals(), zone.served(), zone.legs(), filter);
     ZoneResult known = solved.get(key);
     if (known == null) {
-      known = find.get();
+      known = site.known().sized(zone, filter, site.network().fittings(), find);
       solved.put(key, known);
     }
     return known;

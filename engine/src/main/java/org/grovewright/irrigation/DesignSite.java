@@ -10,6 +10,7 @@ import org.grovewright.model.Grove;
  * @param peakNeed need of each plant in the peak month that the system is laid out for, m3/s as a
  *     mean over the day
  * @param crownRadiusM radius of the crown of each plant at the end of the system's life, metres
+ * @param known what is known from groves with plants in other places
  */
 record DesignSite(
     Grove grove,
@@ -20,7 +21,8 @@ record DesignSite(
     Rulebook rules,
     Costs costs,
     Zoning zoning,
-    MainTrench trench) {
+    MainTrench trench,
+    KnownDesigns known) {
 
   /** A designed system with its goods and cost. */
   Candidate candidate(DesignPolicy policy, List<ZoneResult> zones) {

@@ -82,6 +82,10 @@ final class EmitterStaging {
       List<Double> need) {}
 
   Staged of(ZoneResult zone) {
+    return with.known().staged(zone, limit, onSite, () -> staged(zone));
+  }
+
+  private Staged staged(ZoneResult zone) {
     Map<Integer, Double> flows = zone.plantFlows();
     if (flows.isEmpty() || flows.values().stream().anyMatch(flow -> flow <= 0)) {
       return new Staged(zone.design(), Optional.empty());

@@ -70,17 +70,12 @@ public record WateringSystem(
     List<Finding> findings = new ArrayList<>();
     SupplyModel supply = SupplyModel.of(grove, catalogue, terrain, book);
     findings.addAll(supply.findings());
-    DesignSite with = siteOf(grove, catalogue, needs, terrain, supply, findings);
+    DesignSite with =
+        siteOf(grove, catalogue, needs, terrain, supply, new KnownDesigns(), findings);
     Rulebook rules = with.rules();
     Alternatives ways = Alternatives.of(with);
-    EmitterStaging staging = new EmitterStaging(with, ways.planned(), monthly(needs));
-    List<ZoneResult> zones = new ArrayList<>();
     List<MixedNeeds> mixed = new ArrayList<>();
-    for (ZoneResult zone : ways.planned().zones()) {
-      EmitterStaging.Staged staged = staging.of(zone);
-      zones.add(ZoneResult.of(staged.design(), zone.network(), zone.solution()));
-      staged.mixedNeeds().ifPresent(mixed::add);
-    }
+    List<ZoneResult> zones = staged(ways.planned(), with, needs, mixed);
     List<List<ZoneResult>> byYear = byYear(zones, with.network());
     Goods goods = Goods.of(zones, with);
     findings.addAll(remarks(byYear, grove, rules));
@@ -109,6 +104,35 @@ public record WateringSystem(
         findings);
   }
 
+  /**
+   * The goods of the system that {@link #of} would plan, and nothing else of it.
+   *
+   * @param needs needs of the plants, which do not depend on where they stand
+   * @param known what is known from groves that differ in nothing but where plants stand
+   */
+  public static List<Requirement> requirementsOf(
+      Grove grove, Catalogue catalogue, WaterNeeds needs, Terrain terrain, KnownDesigns known) {
+    FigureBook aside = new FigureBook();
+    SupplyModel supply = SupplyModel.of(grove, catalogue, terrain, aside);
+    DesignSite with = siteOf(grove, catalogue, needs, terrain, supply, known, new ArrayList<>());
+    List<ZoneResult> zones =
+        staged(Alternatives.of(with).planned(), with, needs, new ArrayList<>());
+    return Goods.of(zones, with).enter(aside);
+  }
+
+  /** Zones with their emitters staged over the years; adds what that brings. */
+  private static List<ZoneResult> staged(
+      Candidate planned, DesignSite with, WaterNeeds needs, List<MixedNeeds> mixed) {
+    EmitterStaging staging = new EmitterStaging(with, planned, monthly(needs));
+    List<ZoneResult> zones = new ArrayList<>();
+    for (ZoneResult zone : planned.zones()) {
+      EmitterStaging.Staged staged = staging.of(zone);
+      zones.add(ZoneResult.of(staged.design(), zone.network(), zone.solution()));
+      staged.mixedNeeds().ifPresent(mixed::add);
+    }
+    return zones;
+  }
+
   /** What all designs of the grove's system share; remarks on plants out of reach are added. */
   static DesignSite siteOf(
       Grove grove,
@@ -116,6 +140,7 @@ public record WateringSystem(
       WaterNeeds needs,
       Terrain terrain,
       SupplyModel supply,
+      KnownDesigns known,
       List<Finding> findings) {
     Rulebook rules = Rulebook.of(catalogue);
     double[] peak =
@@ -130,7 +155,8 @@ public record WateringSystem(
         rules,
         costs,
         new Zoning(grove, catalogue, rules, findings),
-        new MainTrench(grove, catalogue, costs));
+        new MainTrench(grove, catalogue, costs),
+        known);
   }
 
   /** Radius of each crown at the end of the system's life, metres. */

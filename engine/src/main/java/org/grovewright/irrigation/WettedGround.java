@@ -32,7 +32,7 @@ final class WettedGround {
       double dx = radiusM * ((2 * i + 1.0) / STEPS - 1);
       for (int j = 0; j < STEPS; j++) {
         double dy = radiusM * ((2 * j + 1.0) / STEPS - 1);
-        if (Math.hypot(dx, dy) <= radiusM) {
+        if (dx * dx + dy * dy <= radiusM * radiusM) {
           under++;
           if (wets(outlets, stem.x() + dx, stem.y() + dy)) {
             wet++;
@@ -45,7 +45,10 @@ final class WettedGround {
 
   private static boolean wets(List<Outlet> outlets, double x, double y) {
     for (Outlet o : outlets) {
-      if (Math.hypot(o.at().x() - x, o.at().y() - y) <= o.emitter().wettedDiameterM() / 2) {
+      double dx = o.at().x() - x;
+      double dy = o.at().y() - y;
+      double reach = o.emitter().wettedDiameterM() / 2;
+      if (dx * dx + dy * dy <= reach * reach) {
         return true;
       }
     }

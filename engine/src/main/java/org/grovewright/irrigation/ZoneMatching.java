@@ -210,7 +210,7 @@ final class ZoneMatching {
       double flowLimit,
       int zones) {
     List<EmitterMatch.Plant> plants = plants(zone, usual, sorts, zones);
-    EmitterMatch.Choice best = match(plants, usual, flowLimit).best(longestShare(zones));
+    EmitterMatch.Choice best = match(zone, plants, usual, sorts, flowLimit, zones);
     List<List<LateralLayout.Served>> matched = new ArrayList<>();
     int next = 0;
     for (List<LateralLayout.Served> lateral : usual) {
@@ -226,16 +226,35 @@ final class ZoneMatching {
     return new Matched(matched, best.money());
   }
 
-  private EmitterMatch match(
-      List<EmitterMatch.Plant> plants, List<List<LateralLayout.Served>> usual, double flowLimit) {
+  private EmitterMatch.Choice match(
+      ZoneWish zone,
+      List<EmitterMatch.Plant> plants,
+      List<List<LateralLayout.Served>> usual,
+      List<EmitterType> sorts,
+      double flowLimit,
+      int zones) {
     double drawn = 0;
     for (List<LateralLayout.Served> lateral : usual) {
       for (LateralLayout.Served p : lateral) {
         drawn += p.count() * choice.flowOf(p.emitter());
       }
     }
-    return new EmitterMatch(
-        plants, with.costs().monthlyFlowValue(), leastFlow(usual), Math.max(flowLimit, drawn));
+    double least = leastFlow(usual);
+    double most = Math.max(flowLimit, drawn);
+    double longest = longestShare(zones);
+    return with.known()
+        .matched(
+            new KnownDesigns.MatchedZone(
+                policy,
+                zone.laterals(),
+                sorts.stream().map(EmitterType::key).toList(),
+                with.expectedPressurePa(),
+                least,
+                most,
+                longest),
+            () ->
+                new EmitterMatch(plants, with.costs().monthlyFlowValue(), least, most)
+                    .best(longest));
   }
 
   /** Flow that a regulator needs, where the pressure at rest calls for one; else 0. */

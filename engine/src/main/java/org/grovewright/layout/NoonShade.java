@@ -10,6 +10,8 @@ import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
 import org.grovewright.model.Point;
 import org.grovewright.model.Shape;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
 /**
@@ -104,6 +106,11 @@ public record NoonShade(String plantId, String byId, double share) {
     double distance(Point from, Point towards, double farthest) {
       if (footprint != null) {
         Point end = new Point(from.x() + towards.x() * farthest, from.y() + towards.y() * farthest);
+        Coordinate here = new Coordinate(from.x(), from.y());
+        Coordinate there = new Coordinate(end.x(), end.y());
+        if (!footprint.getEnvelopeInternal().intersects(new Envelope(here, there))) {
+          return Double.POSITIVE_INFINITY;
+        }
         Geometry met = Shapes.segment(from, end).intersection(footprint);
         return met.isEmpty() ? Double.POSITIVE_INFINITY : met.distance(Shapes.point(from));
       }

@@ -12,13 +12,13 @@ import org.grovewright.model.Climate;
 import org.grovewright.model.Crew;
 import org.grovewright.model.GroundChoices;
 import org.grovewright.model.Grove;
-import org.grovewright.model.Point;
 import org.grovewright.model.Preferences;
 import org.grovewright.model.Site;
 import org.grovewright.model.Soil;
 import org.grovewright.model.Stock;
 import org.grovewright.model.Supply;
 import org.grovewright.model.Watering;
+import org.snakeyaml.engine.v2.nodes.Node;
 
 /** Reads descriptions of groves. */
 public final class DescriptionReader {
@@ -55,7 +55,7 @@ public final class DescriptionReader {
    * @throws DescriptionException if the text is not a description, with all that is wrong
    */
   public Grove read(String text, String name, Path folder) {
-    return describe(text, name, Optional.of(folder), Map.of()).grove();
+    return describe(text, name, Optional.of(folder)).grove();
   }
 
   /**
@@ -67,21 +67,7 @@ public final class DescriptionReader {
    * @throws DescriptionException if the text is not a description, with all that is wrong
    */
   public Described describe(String text, String name) {
-    return describe(text, name, Map.of());
-  }
-
-  /**
-   * Reads a text that may name no files as if plants stood elsewhere, companions that stand between
-   * or around them too: what the text would say after the plants were moved, without writing it.
-   *
-   * @param text the description
-   * @param name what to call it in messages
-   * @param moved places of plants by their names; a plant of a row stands at the nearest place of
-   *     its row
-   * @throws DescriptionException if the text is not a description, with all that is wrong
-   */
-  public Described describe(String text, String name, Map<String, Point> moved) {
-    return describe(text, name, Optional.empty(), moved);
+    return describe(text, name, Optional.empty());
   }
 
   /**
@@ -98,16 +84,30 @@ public final class DescriptionReader {
     }
   }
 
-  private Described describe(
-      String text, String name, Optional<Path> folder, Map<String, Point> moved) {
+  /**
+   * Reads a text that may name no files, to read it again later with plants in other places.
+   *
+   * @param text the description
+   * @param name what to call it in messages
+   * @throws DescriptionException if the text is not a description, with all that is wrong
+   */
+  public OpenDescription open(String text, String name) {
     SourceText.checkCharacters(text, name);
+    Node tree = YamlTree.parse(text, name);
+    return new OpenDescription(catalogue, name, tree, describe(tree, name, Optional.empty()));
+  }
+
+  private Described describe(String text, String name, Optional<Path> folder) {
+    SourceText.checkCharacters(text, name);
+    return describe(YamlTree.parse(text, name), name, folder);
+  }
+
+  private Described describe(Node tree, String name, Optional<Path> folder) {
     Reading reading = new Reading();
-    Value root = new Value(YamlTree.parse(text, name), "", reading);
+    Value root = new Value(tree, "", reading);
     Map<String, String> entries = new LinkedHashMap<>();
     Grove grove =
-        root.fields(Section.GROVE)
-            .map(fields -> grove(fields, root, folder, moved, entries))
-            .orElse(null);
+        root.fields(Section.GROVE).map(fields -> grove(fields, root, folder, entries)).orElse(null);
     List<Problem> problems = reading.problems();
     if (!problems.isEmpty()) {
       throw new DescriptionException(name, problems);
@@ -116,11 +116,7 @@ public final class DescriptionReader {
   }
 
   private Grove grove(
-      Fields fields,
-      Value root,
-      Optional<Path> folder,
-      Map<String, Point> moved,
-      Map<String, String> entries) {
+      Fields fields, Value root, Optional<Path> folder, Map<String, String> entries) {
     // Sections that cannot be read are null here; then a problem is noted and no grove comes out.
     Site site = fields.need("site", "the land").map(v -> SiteReader.read(v, folder)).orElse(null);
     Soil soil =
@@ -135,11 +131,7 @@ public final class DescriptionReader {
             .need("supply", "where the water comes from")
             .map(v -> SupplyReader.read(v, catalogue))
             .orElse(null);
-    PlantingReader plants =
-        new PlantingReader(catalogue, site == null ? List.of() : site.boundary(), moved);
-    fields.get("rows").ifPresent(plants::readRows);
-    fields.get("plants").ifPresent(plants::readPlants);
-    plants.checkPlaces(root);
+    PlantingReader plants = PlantingReader.read(fields, root, catalogue, site, Map.of());
     entries.putAll(plants.entries());
     if (!fields.has("rows") && !fields.has("plants")) {
       fields.problem("has no plants; give rows with plants, or plants");

@@ -13,6 +13,7 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.model.Planting;
 import org.grovewright.model.Point;
 import org.grovewright.model.Row;
+import org.grovewright.model.Site;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
@@ -48,6 +49,24 @@ final class PlantingReader {
             : Optional.of(
                 PreparedGeometryFactory.prepare(
                     Shapes.polygon(boundary).buffer(Shapes.TOLERANCE_M)));
+  }
+
+  /**
+   * Reads and checks the rows and plants of a description.
+   *
+   * @param fields the description's fields
+   * @param root the description
+   * @param site the land; null where it could not be read
+   * @param moved places at which plants are to stand instead of their own, by name
+   */
+  static PlantingReader read(
+      Fields fields, Value root, Catalogue catalogue, Site site, Map<String, Point> moved) {
+    PlantingReader plants =
+        new PlantingReader(catalogue, site == null ? List.of() : site.boundary(), moved);
+    fields.get("rows").ifPresent(plants::readRows);
+    fields.get("plants").ifPresent(plants::readPlants);
+    plants.checkPlaces(root);
+    return plants;
   }
 
   List<Row> rows() {

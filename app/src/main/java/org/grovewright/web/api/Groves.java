@@ -3,8 +3,8 @@ package org.grovewright.web.api;
 import com.github.benmanes.caffeine.cache.AsyncCache;
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
+import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
@@ -13,13 +13,13 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Supplier;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.edit.DescriptionEditor;
 import org.grovewright.formats.description.DescriptionException;
 import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.formats.description.DescriptionReader.Described;
 import org.grovewright.model.Grove;
-import org.grovewright.model.Point;
 import org.grovewright.plan.Plan;
 import org.grovewright.plan.Planner;
 import org.grovewright.web.api.ApiException.FieldProblem;
@@ -31,10 +31,17 @@ import org.grovewright.web.api.ApiException.FieldProblem;
 public final class Groves implements AutoCloseable {
   private static final int KEPT = 40;
 
+  /** Sites in which plants are being moved; what is known of each takes some memory. */
+  private static final int DRAGGED = 4;
+
+  private static final Duration DRAG_ENDS = Duration.ofMinutes(5);
+
   private final CompletableFuture<Catalogue> catalogue;
   private final ExecutorService planner;
   private final Cache<String, Described> read = Caffeine.newBuilder().maximumSize(KEPT).build();
   private final AsyncCache<String, Plan> plans;
+  private final Cache<String, Drag> drags =
+      Caffeine.newBuilder().maximumSize(DRAGGED).expireAfterAccess(DRAG_ENDS).build();
 
   /**
    * Groves read with a catalogue.
@@ -88,13 +95,19 @@ public final class Groves implements AutoCloseable {
 
   /** The grove of a text that is not to be kept. */
   Described describe(String text) {
-    return describe(text, Map.of());
+    return told(() -> reader().describe(text, "description"));
   }
 
-  /** The grove of a text as if plants stood elsewhere; not to be kept. */
-  Described describe(String text, Map<String, Point> moved) {
+  /** What becomes of a description while its plants are moved. */
+  Drag drag(String text) {
+    return drags.get(
+        text, key -> new Drag(told(() -> reader().open(key, "description")), catalogue()));
+  }
+
+  /** What reading gives, or what is wrong with the description, by field. */
+  static <T> T told(Supplier<T> reading) {
     try {
-      return reader().describe(text, "description", moved);
+      return reading.get();
     } catch (DescriptionException e) {
       throw ApiException.problems(
           e.problems().stream()

@@ -5,6 +5,7 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.layout.LayoutCheck;
 import org.grovewright.layout.NoonShade;
 import org.grovewright.model.Grove;
+import org.grovewright.plan.Plan;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Kind;
 import org.grovewright.sheets.ReaderUnits;
@@ -20,6 +21,7 @@ import org.grovewright.web.views.Voice;
  * @param shade what stands between a plant and the noon sun in midwinter ten years into the plan
  * @param water the grove's need
  * @param plants where the plants that were moved come to stand, metres
+ * @param cost what is to be bought would cost; missing until the plan of the site is made
  * @param tookMillis time it took, milliseconds
  */
 public record QuickFigures(
@@ -27,6 +29,7 @@ public record QuickFigures(
     List<ShadeView> shade,
     WaterView water,
     List<PlaceView> plants,
+    CostView cost,
     double tookMillis) {
   private static final int SHADE_YEARS = 10;
   private static final double WEEK = 7 * 86_400;
@@ -46,6 +49,23 @@ public record QuickFigures(
   public record PlaceView(String id, double x, double y) {}
 
   /**
+   * Cost of all that is to be bought, in the currency of the plan.
+   *
+   * @param total the cost after the change
+   * @param change what the change adds
+   */
+  public record CostView(double total, double change, String totalText, String changeText) {
+    static CostView of(double total, Plan before, ReaderUnits units) {
+      double change = total - before.shopping().total();
+      return new CostView(total, change, money(total, units), money(change, units));
+    }
+
+    private static String money(double amount, ReaderUnits units) {
+      return ReaderUnits.plainSpaces(units.text(amount, Kind.MONEY));
+    }
+  }
+
+  /**
    * Figures of a grove.
    *
    * @param start when the work on them began, nanoseconds
@@ -56,9 +76,10 @@ public record QuickFigures(
       double needM3PerS,
       Voice voice,
       List<PlaceView> moved,
+      CostView cost,
       long start) {
     List<ConflictView> conflicts =
-        LayoutCheck.of(grove, catalogue, new FigureBook()).conflicts().stream()
+        LayoutCheck.conflicts(grove, catalogue).stream()
             .map(conflict -> SceneMaker.conflict(conflict, voice))
             .toList();
     List<ShadeView> shade =
@@ -74,7 +95,8 @@ public record QuickFigures(
         new WaterView(
             needM3PerS * WEEK * 1000,
             ReaderUnits.plainSpaces(voice.units().text(needM3PerS * WEEK, Kind.WATER_VOLUME)));
-    return new QuickFigures(conflicts, shade, water, moved, (System.nanoTime() - start) / 1e6);
+    return new QuickFigures(
+        conflicts, shade, water, moved, cost, (System.nanoTime() - start) / 1e6);
   }
 
   /** Need of a grove in the month of the third year in which it needs most, m3/s. */

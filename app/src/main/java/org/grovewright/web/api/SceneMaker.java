@@ -26,7 +26,6 @@ import org.grovewright.model.Point;
 import org.grovewright.model.Shape;
 import org.grovewright.model.Watering;
 import org.grovewright.plan.Plan;
-import org.grovewright.quantity.FigureBook;
 import org.grovewright.quantity.Kind;
 import org.grovewright.sheets.ReaderUnits;
 import org.grovewright.sheets.Words;
@@ -71,7 +70,7 @@ final class SceneMaker {
   Scene make(long version) {
     List<Conflict> conflicts =
         plan.map(p -> p.layout().conflicts())
-            .orElseGet(() -> LayoutCheck.of(grove, catalogue, new FigureBook()).conflicts());
+            .orElseGet(() -> LayoutCheck.conflicts(grove, catalogue));
     List<PlantView> plants = plants(conflicts);
     return new Scene(
         version,

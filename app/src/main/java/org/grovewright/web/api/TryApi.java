@@ -1,8 +1,5 @@
 package org.grovewright.web.api;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.github.benmanes.caffeine.cache.Cache;
-import com.github.benmanes.caffeine.cache.Caffeine;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.LinkedHashMap;
@@ -16,18 +13,15 @@ import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
 import org.grovewright.model.Point;
 import org.grovewright.plan.Plan;
-import org.grovewright.quantity.Kind;
 import org.grovewright.sheets.ReaderUnits;
 import org.grovewright.store.SiteState;
+import org.grovewright.web.api.QuickFigures.CostView;
 import org.grovewright.web.api.QuickFigures.PlaceView;
 import org.grovewright.web.views.Voice;
 
 /** Changes that are only looked at. */
 final class TryApi {
-  private static final int KEPT = 40;
-
   private final Desk desk;
-  private final Cache<String, Double> needs = Caffeine.newBuilder().maximumSize(KEPT).build();
 
   TryApi(Desk desk) {
     this.desk = desk;
@@ -42,19 +36,22 @@ final class TryApi {
     long start = System.nanoTime();
     List<Operation> operations = OperationJson.read(Json.body(context));
     SiteState state = desk.site(context);
-    Described described = desk.groves().described(state.description());
     Catalogue catalogue = desk.groves().catalogue();
-    Voice voice = desk.voice(context, described.grove());
-    Optional<Map<String, Point>> moves = moves(described, operations);
-    // Where a plant stands makes no difference to what it needs.
-    Grove grove = changed(state, described, operations);
-    double need =
+    Drag drag = desk.groves().drag(state.description());
+    Voice voice = desk.voice(context, drag.described().grove());
+    Optional<Map<String, Point>> moves = moves(drag.described(), operations);
+    Grove grove = moves.map(drag::moved).orElseGet(() -> changed(state, operations));
+    double need = moves.isPresent() ? drag.needM3PerS() : QuickFigures.need(grove, catalogue);
+    CostView cost =
         moves.isPresent()
-            ? needs.get(
-                state.description(), text -> QuickFigures.need(described.grove(), catalogue))
-            : QuickFigures.need(grove, catalogue);
+            ? desk.groves()
+                .planWithin(state.description(), 0)
+                .map(plan -> CostView.of(drag.cost(plan, grove), plan, voice.units()))
+                .orElse(null)
+            : null;
     Json.send(
-        context, QuickFigures.of(grove, catalogue, need, voice, places(grove, operations), start));
+        context,
+        QuickFigures.of(grove, catalogue, need, voice, places(grove, operations), cost, start));
   }
 
   /** Where plants are to stand, if nothing but moving plants along rows or freely is asked for. */
@@ -74,11 +71,9 @@ final class TryApi {
     return Optional.of(moves);
   }
 
-  private Grove changed(SiteState state, Described described, List<Operation> operations) {
-    String text = state.description();
-    return moves(described, operations)
-        .map(moves -> desk.groves().describe(text, moves))
-        .orElseGet(() -> desk.groves().describe(desk.groves().editor().apply(text, operations)))
+  private Grove changed(SiteState state, List<Operation> operations) {
+    return desk.groves()
+        .describe(desk.groves().editor().apply(state.description(), operations))
         .grove();
   }
 
@@ -98,22 +93,16 @@ final class TryApi {
     return new PlaceView(plant.id(), plant.at().x(), plant.at().y());
   }
 
-  private record CostView(double total, double change, String totalText, String changeText) {}
-
   private void cost(Context context) {
-    JsonNode body = Json.body(context);
-    List<Operation> operations = OperationJson.read(body);
+    List<Operation> operations = OperationJson.read(Json.body(context));
     SiteState state = desk.site(context);
-    Described described = desk.groves().described(state.description());
-    ReaderUnits units = desk.voice(context, described.grove()).units();
+    Drag drag = desk.groves().drag(state.description());
     Plan before = desk.groves().planNow(state.description());
-    Grove changed = changed(state, described, operations);
-    double total = desk.groves().planOf(changed).shopping().total();
-    double change = total - before.shopping().total();
-    Json.send(context, new CostView(total, change, money(total, units), money(change, units)));
-  }
-
-  private static String money(double amount, ReaderUnits units) {
-    return ReaderUnits.plainSpaces(units.text(amount, Kind.MONEY));
+    ReaderUnits units = desk.voice(context, before.grove()).units();
+    double total =
+        moves(drag.described(), operations)
+            .map(moves -> drag.cost(before, drag.moved(moves)))
+            .orElseGet(() -> desk.groves().planOf(changed(state, operations)).shopping().total());
+    Json.send(context, CostView.of(total, before, units));
   }
 }
