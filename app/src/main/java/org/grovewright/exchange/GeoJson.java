@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.grovewright.exchange.Places.PlantPlace;
+import org.grovewright.formats.geo.GeoJsonBoundary;
 import org.grovewright.model.Fixture;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
@@ -215,17 +216,15 @@ public final class GeoJson {
   }
 
   private static List<double[]> ring(JsonNode polygon) {
-    List<double[]> ring = new ArrayList<>();
-    polygon.path("coordinates").path(0).forEach(position -> ring.add(latLon(position)));
-    if (ring.size() > 1
-        && ring.get(0)[0] == ring.get(ring.size() - 1)[0]
-        && ring.get(0)[1] == ring.get(ring.size() - 1)[1]) {
-      ring.remove(ring.size() - 1);
+    try {
+      return GeoJsonBoundary.outline(polygon).stream()
+          .map(corner -> new double[] {corner[1], corner[0]})
+          .toList();
+    } catch (IllegalArgumentException e) {
+      String why = e.getMessage();
+      throw new ExchangeException(
+          why.substring(0, 1).toUpperCase(Locale.ROOT) + why.substring(1) + ".");
     }
-    if (ring.size() < 3) {
-      throw new ExchangeException("The outline needs at least three corners.");
-    }
-    return ring;
   }
 
   private static double[] latLon(JsonNode position) {

@@ -10,11 +10,11 @@ import java.sql.Statement;
 import java.util.UUID;
 
 /** Databases for the tests. */
-final class TestStores {
+public final class TestStores {
   private TestStores() {}
 
   /** The address of an empty schema in the PostgreSQL that scripts/with-postgres started. */
-  static StoreAddress.Postgres emptyPostgres() throws SQLException {
+  public static StoreAddress.Postgres emptyPostgres() throws SQLException {
     String address = System.getenv("GROVEWRIGHT_TEST_PG");
     if ("true".equals(System.getenv("CI"))) {
       assertThat(address)

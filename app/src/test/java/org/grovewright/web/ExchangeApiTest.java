@@ -171,4 +171,33 @@ class ExchangeApiTest {
     assertThat(browser.get(site + "/figures/buy.total.cost").json().path("formula").asText())
         .isEqualTo("sum(C)");
   }
+
+  @Test
+  void anOutlineThatIsNoneIsRefusedInWords() {
+    Map<String, String> outlines =
+        Map.of(
+            "[[[0,1],[0.001,1],[0.001,1.001]],[[0,1],[0.0005,1],[0.0005,1.0005]]]",
+            "The polygon has holes; give the outline only, and what lies inside as fixed.",
+            "[[[\"a\",1],[0.001,1],[0.001,1.001]]]",
+            "A corner of the polygon is not two numbers.",
+            "[[[0,1],[0.001,1]]]",
+            "The outline needs at least three corners.",
+            "[[[0,1],[3,1],[3,2]]]",
+            "The corners lie kilometres apart; a place is [longitude, latitude] in degrees.",
+            "[[[0,91],[0.001,91],[0.001,91.001]]]",
+            "A corner is not on the earth; a place is [longitude, latitude] in degrees.",
+            "[]",
+            "The polygon has no coordinates.");
+    outlines.forEach(
+        (coordinates, message) -> {
+          String text =
+              "{\"type\":\"Feature\",\"geometry\":{\"type\":\"Polygon\",\"coordinates\":"
+                  + coordinates
+                  + "}}";
+          Answer answer =
+              browser.post("/api/exchange/read", Map.of("format", "geojson", "text", text));
+          assertThat(answer.status()).as(coordinates).isEqualTo(422);
+          assertThat(answer.json().path("message").asText()).isEqualTo(message);
+        });
+  }
 }

@@ -15,6 +15,7 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import javax.imageio.ImageIO;
 import org.grovewright.store.Photos;
+import org.grovewright.store.StoreAddress;
 import org.grovewright.web.TestServer.Answer;
 import org.grovewright.web.TestServer.Browser;
 import org.junit.jupiter.api.AfterEach;
@@ -27,14 +28,19 @@ class JournalPhotoTest {
   private static final String ENTRY = "11111111-aaaa";
 
   @TempDir Path folder;
-  private TestServer server;
+  TestServer server;
   private Browser rosa;
   private String site;
   private String photo;
 
+  /** The address of an empty database. */
+  StoreAddress empty() throws Exception {
+    return new StoreAddress.Folder(folder);
+  }
+
   @BeforeEach
-  void start() {
-    server = TestServer.open(folder);
+  void start() throws Exception {
+    server = TestServer.open(empty());
     rosa = server.browser("Rosa");
     site = "/api/sites/" + TestServer.demo(rosa);
     photo = site + "/journal/" + ENTRY + "/photo";

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import org.grovewright.store.StoreAddress;
 import org.grovewright.web.TestServer.Answer;
 import org.grovewright.web.TestServer.Browser;
 import org.junit.jupiter.api.AfterEach;
@@ -19,9 +20,14 @@ class SiteApiTest {
   private Browser browser;
   private String site;
 
+  /** The address of an empty database. */
+  StoreAddress empty() throws Exception {
+    return new StoreAddress.Folder(folder);
+  }
+
   @BeforeEach
-  void start() {
-    server = TestServer.local(folder);
+  void start() throws Exception {
+    server = TestServer.local(empty());
     browser = server.browser();
     site = "/api/sites/" + TestServer.demo(browser);
   }

@@ -53,7 +53,7 @@ final class TestServer implements AutoCloseable {
 
   /** A server that serves its own machine alone. */
   static TestServer local(Path folder) {
-    return open(folder, List.of());
+    return local(new StoreAddress.Folder(folder));
   }
 
   /** A server of its own machine on a store that is open. */
@@ -63,12 +63,22 @@ final class TestServer implements AutoCloseable {
 
   /** A server that others reach; the owner of the program signs in as Rosa. */
   static TestServer open(Path folder) {
-    return open(folder, List.of("grove.example.org"));
+    return open(new StoreAddress.Folder(folder));
   }
 
-  private static TestServer open(Path folder, List<String> hostNames) {
+  /** A server that others reach, on a database of its own. */
+  static TestServer open(StoreAddress address) {
+    return open(address, List.of("grove.example.org"));
+  }
+
+  /** A server that serves its own machine alone, on a database of its own. */
+  static TestServer local(StoreAddress address) {
+    return open(address, List.of());
+  }
+
+  private static TestServer open(StoreAddress address, List<String> hostNames) {
     HandClock clock = new HandClock("2027-03-01T08:00:00Z");
-    return new TestServer(clock, Store.open(new StoreAddress.Folder(folder), clock), hostNames);
+    return new TestServer(clock, Store.open(address, clock), hostNames);
   }
 
   WebServer server() {

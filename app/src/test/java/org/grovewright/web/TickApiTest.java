@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.grovewright.store.StoreAddress;
 import org.grovewright.web.TestServer.Answer;
 import org.grovewright.web.TestServer.Browser;
 import org.junit.jupiter.api.AfterEach;
@@ -20,9 +21,14 @@ class TickApiTest {
   private Browser laptop;
   private String ticks;
 
+  /** The address of an empty database. */
+  StoreAddress empty() throws Exception {
+    return new StoreAddress.Folder(folder);
+  }
+
   @BeforeEach
-  void start() {
-    server = TestServer.local(folder);
+  void start() throws Exception {
+    server = TestServer.local(empty());
     laptop = server.browser();
     ticks = "/api/sites/" + TestServer.demo(laptop) + "/ticks";
   }

@@ -40,6 +40,12 @@ public record EmitterType(
     Pattern pattern,
     Market market,
     String source) {
+  /** By the key alone: types stand in many tables, and adding up all members takes long. */
+  @Override
+  public int hashCode() {
+    return key.hashCode();
+  }
+
   /** How an emitter gives its water. */
   public enum Pattern {
     /** Drop by drop at one point. */

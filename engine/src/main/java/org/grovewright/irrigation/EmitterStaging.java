@@ -82,7 +82,15 @@ final class EmitterStaging {
       List<Double> need) {}
 
   Staged of(ZoneResult zone) {
-    return with.known().staged(zone, limit, onSite, () -> staged(zone));
+    KnownDesigns.StagedSite staged =
+        with.known()
+            .staged(
+                zone,
+                limit,
+                Set.copyOf(onSite),
+                () -> new KnownDesigns.StagedSite(staged(zone), Set.copyOf(onSite)));
+    onSite.addAll(staged.onSite());
+    return staged.zone();
   }
 
   private Staged staged(ZoneResult zone) {

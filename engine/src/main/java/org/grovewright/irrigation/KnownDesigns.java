@@ -22,7 +22,7 @@ public final class KnownDesigns {
 
   private final Map<SizedZone, ZoneResult> sized = recent(MOST_ZONES);
   private final Map<MatchedZone, EmitterMatch.Choice> matched = recent(MOST_MATCHES);
-  private final Map<StagedZone, EmitterStaging.Staged> staged = recent(MOST_ZONES);
+  private final Map<StagedZone, StagedSite> staged = recent(MOST_ZONES);
 
   private static <K, V> Map<K, V> recent(int most) {
     return new LinkedHashMap<>(16, 0.75f, true) {
@@ -86,6 +86,9 @@ public final class KnownDesigns {
     }
   }
 
+  /** A staged zone, and the sorts that are on the site with it. */
+  record StagedSite(EmitterStaging.Staged zone, Set<EmitterType> onSite) {}
+
   ZoneResult sized(
       Sizing.Fitted zone,
       Filter filter,
@@ -110,11 +113,8 @@ public final class KnownDesigns {
     return find(matched, zone, find);
   }
 
-  EmitterStaging.Staged staged(
-      ZoneResult zone,
-      SortLimit limit,
-      Set<EmitterType> onSite,
-      Supplier<EmitterStaging.Staged> find) {
+  StagedSite staged(
+      ZoneResult zone, SortLimit limit, Set<EmitterType> onSite, Supplier<StagedSite> find) {
     return find(
         staged, new StagedZone(zone.design().id(), zone.network(), limit, onSite), find);
   }

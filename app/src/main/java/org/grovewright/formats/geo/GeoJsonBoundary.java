@@ -53,6 +53,27 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
    * @throws IllegalArgumentException if a corner is not on the earth or the corners lie far apart
    */
   public static GeoJsonBoundary of(List<double[]> lonLat) {
+    List<double[]> open = checked(lonLat);
+    LocalPlane plane = new LocalPlane(open.get(0)[1], open.get(0)[0]);
+    List<Point> corners = new ArrayList<>();
+    for (double[] corner : open) {
+      corners.add(plane.project(corner[1], corner[0]));
+    }
+    return new GeoJsonBoundary(plane, corners);
+  }
+
+  /**
+   * The corners of a GeoJSON polygon as longitude and latitude in degrees, the first one not
+   * repeated at the end.
+   *
+   * @throws IllegalArgumentException if it is not one plain outline on the earth, in a size that a
+   *     grove can have; the message is a sentence for the owner
+   */
+  public static List<double[]> outline(JsonNode polygon) {
+    return checked(ring(polygon));
+  }
+
+  private static List<double[]> checked(List<double[]> lonLat) {
     List<double[]> open = new ArrayList<>(lonLat);
     if (open.size() > 1 && same(open.get(0), open.get(open.size() - 1))) {
       open.remove(open.size() - 1);
@@ -60,8 +81,6 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
     if (open.size() < 3) {
       throw new IllegalArgumentException("the outline needs at least three corners");
     }
-    LocalPlane plane = new LocalPlane(open.get(0)[1], open.get(0)[0]);
-    List<Point> corners = new ArrayList<>();
     for (double[] corner : open) {
       if (!(Math.abs(corner[1]) <= 90 && Math.abs(corner[0]) <= 180)) {
         throw new IllegalArgumentException(
@@ -72,9 +91,8 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
         throw new IllegalArgumentException(
             "the corners lie kilometres apart; a place is [longitude, latitude] in degrees");
       }
-      corners.add(plane.project(corner[1], corner[0]));
     }
-    return new GeoJsonBoundary(plane, corners);
+    return open;
   }
 
   private static boolean same(double[] a, double[] b) {
