@@ -90,10 +90,7 @@ public final class KnownDesigns {
   record StagedSite(EmitterStaging.Staged zone, Set<EmitterType> onSite) {}
 
   ZoneResult sized(
-      Sizing.Fitted zone,
-      Filter filter,
-      ZoneNetwork.Fittings fittings,
-      Supplier<ZoneResult> find) {
+      Sizing.Fitted zone, Filter filter, ZoneNetwork.Fittings fittings, Supplier<ZoneResult> find) {
     List<List<Place>> served =
         zone.served().stream()
             .map(lateral -> lateral.stream().map(KnownDesigns::place).toList())
@@ -115,8 +112,7 @@ public final class KnownDesigns {
 
   StagedSite staged(
       ZoneResult zone, SortLimit limit, Set<EmitterType> onSite, Supplier<StagedSite> find) {
-    return find(
-        staged, new StagedZone(zone.design().id(), zone.network(), limit, onSite), find);
+    return find(staged, new StagedZone(zone.design().id(), zone.network(), limit, onSite), find);
   }
 
   private static <K, V> V find(Map<K, V> known, K key, Supplier<V> find) {

@@ -117,7 +117,7 @@ public record WateringSystem(
     DesignSite with = siteOf(grove, catalogue, needs, terrain, supply, known, new ArrayList<>());
     List<ZoneResult> zones =
         staged(Alternatives.of(with).planned(), with, needs, new ArrayList<>());
-    return Goods.of(zones, with).enter(aside);
+    return Goods.of(zones, with).enter(aside, with);
   }
 
   /** Zones with their emitters staged over the years; adds what that brings. */
