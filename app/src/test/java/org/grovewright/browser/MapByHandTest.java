@@ -122,6 +122,7 @@ class MapByHandTest {
       drag(browser, new double[] {26, 13}, new double[] {27, 15});
       waitForVersion(browser, site, 4);
       assertThat(description(browser, site)).doesNotContain("at: [26 m, 13 m]");
+      heard(browser, "now stands at");
       browser.waitUntil(d -> browser.find(".map-panel h2").getText().equals("Height 5"));
       browser.waitUntil(d -> !browser.text().contains("being worked out"));
       browser.type("Height of the ground", "2.1");
@@ -320,6 +321,8 @@ class MapByHandTest {
       keys(browser, Keys.ENTER);
       waitForVersion(browser, site, 5);
       assertThat(description(browser, site)).doesNotContain("laterals:");
+      browser.seeText("Proposed by the program");
+      browser.waitUntil(d -> !browser.text().contains("being worked out"));
 
       // The main pipe is chosen among the pipes.
       browser.click("All things");
