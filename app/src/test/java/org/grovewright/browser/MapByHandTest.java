@@ -307,6 +307,8 @@ class MapByHandTest {
           .containsPattern("\\[4[45][.\\d]* m, 13[.\\d]* m\\]\\]");
 
       // Keys alone: another run and way for it, then the program's own again.
+      heard(browser, "Moved Line of row A. Saved.");
+      browser.waitUntil(d -> !browser.text().contains("being worked out"));
       browser.find("[data-tool=undo][aria-disabled=false]");
       tabTo(browser, "Its way");
       keys(browser, Keys.chord(Keys.CONTROL, "a"), "3; 11.5\n42; 11.5\n42; 12.5\n3; 12.5");
@@ -326,8 +328,6 @@ class MapByHandTest {
 
       // The main pipe is chosen among the pipes.
       browser.click("All things");
-      tabTo(browser, "Pipes");
-      keys(browser, Keys.ENTER);
       tabTo(browser, "Way of the main pipe");
       keys(browser, Keys.ENTER);
       new Select(browser.field("Pipe")).selectByIndex(2);
