@@ -98,7 +98,8 @@ class MapTest {
       }
       drag.perform();
       browser.waitUntil(d -> browser.find("[data-figure=spacing]").getText().contains("too close"));
-      browser.find("[data-figure=cost]");
+      // What the move costs is known before the tree is let go.
+      browser.find(".map-figures[data-costs] [data-figure=cost]");
       browser.shot("map-drag");
       WebElement figures = browser.find(".map-figures");
       String measured =
@@ -109,7 +110,9 @@ class MapTest {
               + " ms of figures on the server, after "
               + figures.getDomAttribute("data-count")
               + " questions; all waits, ms: "
-              + figures.getDomAttribute("data-waits");
+              + figures.getDomAttribute("data-waits")
+              + "; waits for the cost, ms: "
+              + figures.getDomAttribute("data-costs");
       Path shown = Path.of("target", "screenshots", "drag-measured.txt");
       Files.writeString(shown, measured + "\n");
       assertThat(figures.getDomAttribute("data-count")).isNotEqualTo("0");

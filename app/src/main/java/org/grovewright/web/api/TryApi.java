@@ -1,5 +1,6 @@
 package org.grovewright.web.api;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.LinkedHashMap;
@@ -34,7 +35,9 @@ final class TryApi {
 
   private void figures(Context context) {
     long start = System.nanoTime();
-    List<Operation> operations = OperationJson.read(Json.body(context));
+    JsonNode body = Json.body(context);
+    List<Operation> operations = OperationJson.read(body);
+    boolean withCost = body.path("cost").asBoolean(true);
     SiteState state = desk.site(context);
     Catalogue catalogue = desk.groves().catalogue();
     Drag drag = desk.groves().drag(state.description());
@@ -43,7 +46,7 @@ final class TryApi {
     Grove grove = moves.map(drag::moved).orElseGet(() -> changed(state, operations));
     double need = moves.isPresent() ? drag.needM3PerS() : QuickFigures.need(grove, catalogue);
     CostView cost =
-        moves.isPresent()
+        moves.isPresent() && withCost
             ? desk.groves()
                 .planWithin(state.description(), 0)
                 .map(plan -> CostView.of(drag.cost(plan, grove), plan, voice.units()))

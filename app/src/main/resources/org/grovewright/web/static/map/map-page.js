@@ -66,7 +66,7 @@ class MapPage {
     this.panelForm = undefined;
     this.lastSpecies = '';
     this.lastPot = this.lengths.us ? '5 gal' : '20 L';
-    this.measured = { waits: [], server: [] };
+    this.measured = { waits: [], server: [], costs: [] };
   }
 
   async begin() {
@@ -226,8 +226,12 @@ class MapPage {
     });
     editor.addEventListener('figures', ({ detail }) => this.figuresCame(detail));
     editor.addEventListener('cost', ({ detail }) => {
-      this.tried = { ...this.tried, cost: detail.cost };
-      this.drawFigures();
+      this.measured.costs.push(Math.round(detail.waited));
+      this.figures.dataset.costs = this.measured.costs.join(' ');
+      if (this.trying) {
+        this.tried = { ...this.tried, cost: detail.cost };
+        this.drawFigures();
+      }
     });
     editor.addEventListener('untried', ({ detail }) => {
       this.tried = { problem: detail.problem.message };
@@ -342,8 +346,10 @@ class MapPage {
     }
     const operations = [{ type: 'movePlant', plant: still.id, x: still.x, y: still.y }];
     try {
-      const figures = await this.context.api.post(`${this.editor.base}/try`, { operations });
-      const cost = figures.cost ?? (await this.context.api.post(`${this.editor.base}/try/cost`, { operations }));
+      const [figures, cost] = await Promise.all([
+        this.context.api.post(`${this.editor.base}/try`, { operations, cost: false }),
+        this.context.api.post(`${this.editor.base}/try/cost`, { operations }),
+      ]);
       if (this.alive && this.editor.scene.version === version) {
         this.shade = figures.shade;
         this.totalText = cost.totalText;

@@ -41,25 +41,24 @@ export class SiteEditor extends EventTarget {
     this.scene = undefined;
     this.cost = undefined;
     this.quick = latestWins(
-      (question) => this.api.post(`${this.base}/try`, { operations: question.operations }),
+      (question) => this.api.post(`${this.base}/try`, { operations: question.operations, cost: false }),
       (answer, question, more) => {
         const waited = performance.now() - question.asked;
-        this.costComes = answer.cost !== undefined;
         this.tell('figures', { figures: answer, waited, more });
       },
       (problem) => this.tell('untried', { problem }),
     );
     this.slow = latestWins(
       (question) => this.api.post(`${this.base}/try/cost`, { operations: question.operations }),
-      (answer, question, more) => {
-        if (!more && question.serial === this.serial) {
-          this.tell('cost', { cost: answer });
+      (answer, question) => {
+        if (question.round === this.round) {
+          this.tell('cost', { cost: answer, waited: performance.now() - question.asked });
         }
       },
       () => {},
     );
     this.serial = 0;
-    this.costComes = false;
+    this.round = 0;
   }
 
   tell(type, detail) {
@@ -104,20 +103,21 @@ export class SiteEditor extends EventTarget {
   /** Asks what a change would do, without making it. */
   attempt(operations) {
     this.serial += 1;
-    const question = { operations, asked: performance.now(), serial: this.serial };
+    const question = { operations, asked: performance.now(), serial: this.serial, round: this.round };
     this.quick.ask(question);
     clearTimeout(this.costTimer);
-    // Where the quick answer knows no cost, a whole plan must be made: only when the hand rests.
-    this.costTimer = setTimeout(() => {
-      if (!this.costComes) {
-        this.slow.ask(question);
-      }
-    }, 120);
+    if (operations.every((one) => one.type === 'movePlant' && !one.offRow)) {
+      this.slow.ask(question);
+    } else {
+      // Other changes need a whole plan, which is only asked for when the hand rests.
+      this.costTimer = setTimeout(() => this.slow.ask({ ...question, asked: performance.now() }), 120);
+    }
   }
 
   /** Stops asking. */
   endAttempt() {
     this.serial += 1;
+    this.round += 1;
     clearTimeout(this.costTimer);
     this.quick.forget();
     this.slow.forget();
