@@ -386,6 +386,43 @@ class MapByHandTest {
   }
 
   @Test
+  void theFormsOfPipesHeightsAndTrenchAreAccessibleOnAPhoneInBothThemes() {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.PHONE)) {
+      openMap(browser, demo(browser));
+      browser.click(browser.find("[data-tool=add]"));
+      browser.click("Height of the ground");
+      inBothThemes(browser, "map-height-form");
+      browser.click("Done");
+      browser.click(browser.find("[data-tool=add]"));
+      browser.click("Line of tubing along a row");
+      tabTo(browser, "Line of row A");
+      keys(browser, Keys.ENTER);
+      browser.seeText("Proposed by the program");
+      inBothThemes(browser, "map-line");
+      browser.click("All things");
+      WebElement trench =
+          browser.waitUntil(
+              d ->
+                  d.findElements(By.cssSelector(".map-panel summary")).stream()
+                      .filter(one -> one.getText().startsWith("Trench of the mains"))
+                      .findFirst()
+                      .orElse(null));
+      browser.click(trench);
+      browser.seeText("Part 1:");
+      inBothThemes(browser, "map-trench");
+      browser.checkQuiet();
+    }
+  }
+
+  private static void inBothThemes(BrowserSession browser, String name) {
+    for (String theme : List.of("light", "dark")) {
+      browser.theme(theme);
+      browser.checkAccessible();
+      browser.shot(name + "-" + theme);
+    }
+  }
+
+  @Test
   void theMapIsPrintedToAScaleWithABarAndAnArrowToTheNorth() throws IOException {
     try (BrowserSession browser = BrowserSession.open(BrowserSession.DESKTOP)) {
       SiteState site = demo(browser);
