@@ -21,15 +21,18 @@ import org.grovewright.formats.weather.HttpForecast;
 import org.grovewright.formats.weather.UsualTemperatures;
 import org.grovewright.formats.weather.WaterLogCsv;
 import org.grovewright.formats.weather.WeatherFileException;
+import org.grovewright.formats.words.Nearest;
 import org.grovewright.model.Climate;
 import org.grovewright.model.Climate.DayWeather;
 import org.grovewright.model.Site;
 import org.grovewright.plan.Plan;
+import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.sheets.ReaderUnits;
 import org.grovewright.sheets.TodayPicture;
 import org.grovewright.sheets.TodayWords;
 import org.grovewright.sheets.Words;
+import org.grovewright.sheets.WorkingTree;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -92,6 +95,16 @@ final class TodayCommand implements Callable<Integer> {
           "Where to put the picture; named after the grove file with -today.svg if not" + " given.")
   private Path picture;
 
+  @Option(
+      names = "--explain",
+      arity = "0..1",
+      paramLabel = "FIGURE",
+      fallbackValue = "",
+      description =
+          "Print the working of every number of the advice after it; with a figure's id, such as"
+              + " advice.zone.zone-1.wanted, that of this figure and of all it rests on.")
+  private String explained;
+
   @Spec private CommandSpec spec;
 
   @Override
@@ -101,10 +114,11 @@ final class TodayCommand implements Callable<Integer> {
     LocalDate date = date();
     Plan plan = new PlanSource(grove.catalogue(), err).plan(grove.file());
     TodayAdvice advice;
+    FigureBook book = new FigureBook();
     try {
       MeasuredWeather known = known(plan, date, err);
       WaterLog log = logFile == null ? WaterLog.EMPTY : WaterLogCsv.read(logFile, zones(plan));
-      advice = TodayAdvice.of(plan, known, log, date, new FigureBook());
+      advice = TodayAdvice.of(plan, known, log, date, book);
     } catch (WeatherFileException e) {
       throw new BadInputException(e.getMessage());
     } catch (IllegalArgumentException e) {
@@ -114,11 +128,32 @@ final class TodayCommand implements Callable<Integer> {
     out.println(new TodayWords(advice, plan.grove(), plan.catalogue()).line());
     ReaderUnits units =
         new ReaderUnits(plan.grove().preferences().units(), plan.grove().stock().currency());
+    if (explained != null) {
+      out.print(workings(plan, book.all(), units));
+    }
     for (Finding finding : advice.findings()) {
       err.println("note: " + ReaderUnits.plainSpaces(Words.message(finding, units)));
     }
     write(TodayPicture.svg(advice, plan.grove(), plan.catalogue()));
     return ExitCode.OK;
+  }
+
+  private String workings(Plan plan, List<Figure> ofToday, ReaderUnits units) {
+    List<Figure> all = new ArrayList<>(ofToday);
+    all.addAll(plan.figures().values());
+    WorkingTree tree = new WorkingTree(all, units);
+    if (explained.isEmpty()) {
+      StringBuilder text = new StringBuilder();
+      ofToday.forEach(figure -> text.append('\n').append(tree.alone(figure)));
+      return text.toString();
+    }
+    if (all.stream().noneMatch(figure -> figure.id().equals(explained))) {
+      throw new BadInputException(
+          "--explain: this advice has no figure '"
+              + Nearest.shorten(explained)
+              + "'. Leave the figure out to see all there are.");
+    }
+    return "\n" + tree.follow(explained);
   }
 
   private LocalDate date() {

@@ -40,6 +40,7 @@ public final class TodayPicture {
       .today { stroke: #1c2a22; stroke-width: 1; }
       .rain { fill: #3b6d8f; }
       .watered { fill: #79b4a9; stroke: #1c2a22; stroke-width: 0.6; }
+      .assumed { fill: none; stroke: #1c2a22; stroke-width: 1; stroke-dasharray: 2 2; }
       .paper { fill: #fdfdfa; }
       </style>
       """;
@@ -160,7 +161,7 @@ public final class TodayPicture {
         svg.open(
             "rect",
             "class",
-            rain ? "rain" : "watered",
+            rain ? "rain" : day.assumed() ? "assumed" : "watered",
             "x",
             x - width / 2,
             "y",
@@ -173,7 +174,7 @@ public final class TodayPicture {
             "title",
             TodayWords.day(day.date())
                 + ": "
-                + (rain ? "rain " : "watering ")
+                + (rain ? "rain " : day.assumed() ? "watering, not noted, " : "watering ")
                 + ReaderUnits.plainSpaces(units.text(depth, Kind.WATER_DEPTH)));
         svg.close();
       }
@@ -209,6 +210,8 @@ public final class TodayPicture {
     svg.text("text", "rain", "class", "small", "x", x + 334, "y", y + 4);
     svg.leaf("rect", "class", "watered", "x", x + 380, "y", y - 6, "width", 12, "height", 12);
     svg.text("text", "watering", "class", "small", "x", x + 398, "y", y + 4);
+    svg.leaf("rect", "class", "assumed", "x", x + 468, "y", y - 6, "width", 12, "height", 12);
+    svg.text("text", "not noted, as on the card", "class", "small", "x", x + 486, "y", y + 4);
     svg.text(
         "text",
         "Ahead: the advice followed, forecast or usual temperatures, no rain unless forecast.",

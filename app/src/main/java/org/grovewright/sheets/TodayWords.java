@@ -69,15 +69,28 @@ public final class TodayWords {
               + units.text(zone.volume())
               + ")";
       case SKIP -> "leave " + name + " off" + next(zone);
-      case WAIT -> name + " wants water, but today has no room for it: ask again tomorrow";
+      case WAIT -> name + " wants water, but " + waits(zone);
       case NOTHING_PLANTED -> "nothing is planted yet in " + name;
     };
   }
 
   private static String next(ZoneAdvice zone) {
-    return zone.nextDay()
+    return zone.next()
+        .wants()
         .map(day -> "; without rain it wants water on " + day(day))
         .orElse("; even without rain it wants none for two weeks");
+  }
+
+  private static String waits(ZoneAdvice zone) {
+    String why =
+        switch (zone.held()) {
+          case NOT_ALLOWED -> "today is not an allowed day";
+          case HOURS -> "the allowed hours of today are used up";
+          case DAY_LIMIT -> "the limit of a day is used up";
+          case WEEK_LIMIT -> "the limit of a week is used up";
+          case CARD, FREE -> "today has no room for it";
+        };
+    return zone.next().askAgain().map(day -> why + ": ask again on " + day(day)).orElse(why);
   }
 
   /** A day of this year. */

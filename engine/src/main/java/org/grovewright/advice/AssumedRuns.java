@@ -2,7 +2,9 @@ package org.grovewright.advice;
 
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.grovewright.irrigation.Programme;
 import org.grovewright.irrigation.TimerSetting;
@@ -19,7 +21,7 @@ final class AssumedRuns {
   private final Map<Integer, TimerSetting> settings = new HashMap<>();
   private final Map<LocalDate, Double> noted = new HashMap<>();
   private double[] seconds = {};
-  private int assumed;
+  private final List<Integer> assumed = new ArrayList<>();
 
   /**
    * The runs of a zone.
@@ -53,12 +55,12 @@ final class AssumedRuns {
   }
 
   /**
-   * Fills in the days from the first until today; {@link #seconds} and {@link #assumed} can be read
-   * then. Nothing is assumed of today: that is what is being asked.
+   * Fills in the days from the first until today; {@link #seconds} and {@link #assumedDays} can be
+   * read then. Nothing is assumed of today: that is what is being asked.
    */
   void fill(LocalDate first, LocalDate today) {
     seconds = new double[(int) (today.toEpochDay() - first.toEpochDay()) + 1];
-    assumed = 0;
+    assumed.clear();
     LocalDate last = null;
     for (int i = 0; i < seconds.length; i++) {
       LocalDate date = first.plusDays(i);
@@ -68,7 +70,7 @@ final class AssumedRuns {
         last = date;
       } else if (date.isBefore(today) && isDue(date, last)) {
         seconds[i] = setting(date).minutesPerWatering() * 60.0;
-        assumed++;
+        assumed.add(i);
         last = date;
       }
     }
@@ -90,8 +92,19 @@ final class AssumedRuns {
     return seconds;
   }
 
-  /** Waterings that were not noted but taken from the timer card. */
-  int assumed() {
-    return assumed;
+  /** Days, counted from the first, of waterings not noted but taken from the timer card. */
+  List<Integer> assumedDays() {
+    return List.copyOf(assumed);
+  }
+
+  /** The time by day without the assumed waterings from a day on. */
+  double[] notedFrom(int day) {
+    double[] without = seconds.clone();
+    for (int at : assumed) {
+      if (at >= day) {
+        without[at] = 0;
+      }
+    }
+    return without;
   }
 }

@@ -1,6 +1,6 @@
 package org.grovewright.advice;
 
-import org.grovewright.quantity.Quantity;
+import org.grovewright.quantity.Figure;
 
 /**
  * A plant to look at today.
@@ -9,7 +9,7 @@ import org.grovewright.quantity.Quantity;
  * @param reason why
  * @param amount how much: days, or water to bring by hand
  */
-public record LookAt(String plantId, Reason reason, Quantity amount) {
+public record LookAt(String plantId, Reason reason, Figure amount) {
   /** Why a plant wants a look. */
   public enum Reason {
     /** It has been beyond its limit; the amount is for how long. */

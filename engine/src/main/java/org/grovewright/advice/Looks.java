@@ -6,8 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import org.grovewright.catalogue.Catalogue;
-import org.grovewright.quantity.Kind;
-import org.grovewright.quantity.Quantity;
 
 /** Finds the plants to look at. */
 final class Looks {
@@ -22,6 +20,7 @@ final class Looks {
   private final PlantTrack[] tracks;
   private final boolean[] served;
   private final boolean[] wateredToday;
+  private final AdviceFigures figures;
   private final int today;
   private final LocalDate date;
   private final int newDays;
@@ -30,16 +29,18 @@ final class Looks {
   /**
    * The plants among which to look.
    *
-   * @param minutes what each zone is to be watered today, by its id
+   * @param shares what each zone is to be watered today, by its id
    */
   Looks(
       PlantTrack[] tracks,
       List<ZoneDay> zones,
-      Map<String, Integer> minutes,
+      Map<String, RoomToday.Share> shares,
       Catalogue catalogue,
+      AdviceFigures figures,
       int today,
       LocalDate date) {
     this.tracks = tracks;
+    this.figures = figures;
     this.today = today;
     this.date = date;
     newDays = days(catalogue, "water.establishment-time");
@@ -49,7 +50,7 @@ final class Looks {
     for (ZoneDay zone : zones) {
       for (ZoneDay.Plant plant : zone.plants) {
         served[plant.index()] = true;
-        wateredToday[plant.index()] = minutes.get(zone.id()) > 0;
+        wateredToday[plant.index()] = shares.get(zone.id()).minutes() > 0;
       }
     }
   }
@@ -81,23 +82,22 @@ final class Looks {
     }
     double perMm = track.soilM2(today) / 1000;
     if (!served[plant] && track.isDry(today)) {
-      add(looks, track, LookAt.Reason.BY_HAND, track.startMm(today) * perMm, Kind.WATER_VOLUME);
+      add(looks, track, LookAt.Reason.BY_HAND, track.startMm(today) * perMm);
     } else if (dryDays > 0) {
-      add(looks, track, LookAt.Reason.THIRSTY, dryDays * DAY_S, Kind.DAYS);
+      add(looks, track, LookAt.Reason.THIRSTY, dryDays * DAY_S);
     } else {
       int sincePlanted = (int) (date.toEpochDay() - track.planting().plantedOn().toEpochDay());
       int without = daysWithout(track);
       if (!wateredToday[plant] && sincePlanted <= newDays && without > newInterval) {
-        add(looks, track, LookAt.Reason.NEWLY_SET, without * DAY_S, Kind.DAYS);
+        add(looks, track, LookAt.Reason.NEWLY_SET, without * DAY_S);
       }
     }
   }
 
-  private void add(
-      List<Found> looks, PlantTrack track, LookAt.Reason reason, double amount, Kind kind) {
+  private void add(List<Found> looks, PlantTrack track, LookAt.Reason reason, double amount) {
     looks.add(
         new Found(
-            new LookAt(track.planting().id(), reason, new Quantity(amount, kind)),
+            new LookAt(track.planting().id(), reason, figures.look(track, reason, amount)),
             track.dryness(today)));
   }
 

@@ -14,4 +14,4 @@ import org.grovewright.quantity.Figure;
  *     suffer
  */
 public record PlantState(
-    String plantId, String zone, Figure missing, Figure limit, double total, double dryness) {}
+    String plantId, String zone, Figure missing, Figure limit, Figure total, Figure dryness) {}

@@ -44,13 +44,18 @@ public record TodayAdvice(
   }
 
   /**
-   * The advice of a day, with the figures {@code advice.plant.PLANT.missing} and {@code .limit},
-   * {@code advice.zone.ZONE.time} and {@code .volume}.
+   * The advice of a day. Every number of it is a figure with its working: {@code
+   * advice.plant.PLANT.missing}, {@code .limit}, {@code .total} and {@code .dryness}, and {@code
+   * .by-hand}, {@code .dry-days} or {@code .days-without} of a plant to look at; {@code
+   * advice.zone.ZONE.wanted}, {@code .time}, {@code .runs}, {@code .per-run}, {@code .volume},
+   * {@code .next}, {@code .assumed} and {@code .if-shut}; {@code advice.room.time}, {@code .day}
+   * and {@code .week}.
    *
    * <p>A zone is watered on the last day on which none of its plants begins to suffer: when the
    * readily available water of one of them would be used up by this evening (FAO-56 chapter 8) and
    * at least half of it is missing already. It runs until every plant that would follow before the
-   * timer's next usual turn is full again.
+   * timer's next usual turn is full again, with the leaching share of salty water on top, as far as
+   * the allowed hours and the limits of a day and of any seven days leave room.
    *
    * @param plan the plan whose plants, system and timer are taken
    * @param weather the weather until today, or beyond it where a forecast is known

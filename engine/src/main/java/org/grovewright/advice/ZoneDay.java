@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.grovewright.irrigation.ZoneResult;
+import org.grovewright.water.Leaching;
 
 /** One zone on the day of the advice. */
 final class ZoneDay {
@@ -49,14 +51,16 @@ final class ZoneDay {
    * @param index its index in the grove
    * @param track its soil
    * @param flowM3PerS what its emitters give, m3/s
+   * @param leaching share of its water that must run through
    */
-  record Plant(int index, PlantTrack track, double flowM3PerS) {
+  record Plant(int index, PlantTrack track, double flowM3PerS, Leaching leaching) {
     String id() {
       return track.planting().id();
     }
 
     private double wantsSeconds(int day, double efficiency) {
-      return RefillRule.seconds(track.startMm(day), track.soilM2(day), flowM3PerS, efficiency);
+      return RefillRule.seconds(
+          track.startMm(day), track.soilM2(day), flowM3PerS, efficiency * (1 - leaching.share()));
     }
   }
 
@@ -67,13 +71,10 @@ final class ZoneDay {
   /**
    * The plant that sets the minutes, if the zone wants water today. A root ball that holds little
    * more than a day's use may be dry by the evening though it is nearly full now; nothing that is
-   * worth opening a valve for can be added to it yet. Where a rule names the days, nothing is
-   * wanted on others, and on those whatever would be dry before the next.
+   * worth opening a valve for can be added to it yet. Where a rule names the days,
+   * whatever would be dry before the next is wanted on them.
    */
   Optional<Plant> wanting() {
-    if (!allowed.may(today)) {
-      return Optional.empty();
-    }
     boolean dry =
         plants.stream()
             .map(Plant::track)
@@ -81,7 +82,7 @@ final class ZoneDay {
                 track ->
                     track.isDry(today)
                         && track.startMm(today) > WORTH_FILLING * track.limitMm(today));
-    if (!dry && !allowed.ruled()) {
+    if (!dry && !(allowed.ruled() && allowed.may(today))) {
       return Optional.empty();
     }
     return plants.stream()
@@ -120,6 +121,23 @@ final class ZoneDay {
   void water(double seconds) {
     double[] open = runs.seconds().clone();
     open[today] += seconds;
+    follow(open);
+  }
+
+  /** Whether a watering of the past seven days is counted though nobody noted it. */
+  boolean assumedLately() {
+    return runs.assumedDays().stream().anyMatch(day -> day >= today - RoomToday.WEEK);
+  }
+
+  /** Whole minutes that the zone would want had those waterings not run. */
+  int minutesIfShut() {
+    follow(runs.notedFrom(today - RoomToday.WEEK));
+    int minutes = minutes();
+    follow(runs.seconds());
+    return minutes;
+  }
+
+  private void follow(double[] open) {
     plants.forEach(plant -> plant.track().follow(open, plant.flowM3PerS() * efficiency));
   }
 
@@ -142,6 +160,7 @@ final class ZoneDay {
   /** The soil of a plant from some weeks ago until a few days ahead. */
   List<ZoneAdvice.TraceDay> trace(Plant plant, LocalDate first) {
     PlantTrack track = plant.track();
+    Set<Integer> assumed = Set.copyOf(runs.assumedDays());
     List<ZoneAdvice.TraceDay> days = new ArrayList<>();
     for (int day = Math.max(0, today - TRACE_BACK); day <= today + TRACE_AHEAD; day++) {
       if (track.isPlanted(day)) {
@@ -153,7 +172,8 @@ final class ZoneDay {
                 total - track.limitMm(day) / 1000,
                 total,
                 track.rainMm(day) / 1000,
-                track.givenMm(day) / 1000));
+                track.givenMm(day) / 1000,
+                assumed.contains(day)));
       }
     }
     return days;

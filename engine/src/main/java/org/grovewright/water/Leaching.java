@@ -25,7 +25,7 @@ public record Leaching(double share, double wanted, List<Input> inputs) {
   public static final Leaching NONE = new Leaching(0, 0, List.of());
 
   /** Where the formulas come from. */
-  static final String SOURCE =
+  public static final String SOURCE =
       "leaching: Ayers and Westcot, FAO 29 (1985), and for frequent watering by emitters Keller and"
           + " Bliesner (1990)";
 

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -13,12 +14,14 @@ import java.util.regex.Pattern;
 import org.grovewright.advice.WaterLog;
 import org.grovewright.model.Grove;
 import org.grovewright.plan.Plan;
+import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
 import org.grovewright.store.JournalEntry;
 import org.grovewright.store.JournalEntry.Content;
 import org.grovewright.store.JournalEntry.SubjectKind;
 import org.grovewright.store.JournalKind;
+import org.grovewright.web.views.AdviceView;
 import org.grovewright.web.views.BuyPage;
 import org.grovewright.web.views.FigureView;
 import org.grovewright.web.views.LabelsPage;
@@ -83,8 +86,13 @@ final class PageApi {
 
   private void figure(Context context) {
     Plan plan = plan(context);
-    Optional<FigureView> figure =
-        FigureView.of(plan, context.pathParam("figure"), desk.voice(context, plan.grove()));
+    String id = context.pathParam("figure");
+    // Figures of the advice are of a day, not of the plan.
+    Map<String, Figure> ofDay =
+        id.startsWith("advice.")
+            ? AdviceView.figures(plan, day(context), waterLog(context))
+            : Map.of();
+    Optional<FigureView> figure = FigureView.of(plan, ofDay, id, desk.voice(context, plan.grove()));
     Json.send(
         context,
         figure.orElseThrow(

@@ -2,7 +2,11 @@ package org.grovewright.web.views;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.grovewright.advice.LookAt;
 import org.grovewright.advice.TodayAdvice;
@@ -16,6 +20,7 @@ import org.grovewright.model.Climate.DayWeather;
 import org.grovewright.model.Climate.MonthNormal;
 import org.grovewright.model.Planting;
 import org.grovewright.plan.Plan;
+import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.FigureBook;
 
 /**
@@ -42,29 +47,62 @@ public record AdviceView(List<ZoneLine> zones, List<Look> lookAt, List<Remark> r
    * @param action water, skip, wait or nothing-planted
    * @param text what to do
    * @param more when it wants water next, or how the minutes are divided; may be empty
+   * @param numbers what the words rest on, each with its working
    */
-  public record ZoneLine(String zone, String action, String text, String more) {}
+  public record ZoneLine(
+      String zone, String action, String text, String more, List<Number> numbers) {}
+
+  /**
+   * A number of the advice with its name.
+   *
+   * @param label what it is
+   * @param value the number
+   */
+  public record Number(String label, Shown value) {}
 
   /**
    * A plant to look at.
    *
    * @param plant its id
    * @param text why
+   * @param amount the number of that text, with its working
    */
-  public record Look(String plant, String text) {}
+  public record Look(String plant, String text, Number amount) {}
 
   /** The advice of a day; nothing before the watering is set up and after the years planned. */
   static AdviceView of(Plan plan, LocalDate day, WaterLog log, Voice voice) {
+    return made(plan, day, log, new FigureBook())
+        .map(
+            advice ->
+                new AdviceView(
+                    advice.zones().stream().map(zone -> line(zone, voice)).toList(),
+                    advice.lookAt().stream()
+                        .limit(MOST_LOOKS)
+                        .map(look -> look(plan, look, voice))
+                        .toList(),
+                    advice.findings().stream()
+                        .map(finding -> voice.remark(plan, finding))
+                        .toList()))
+        .orElse(NONE);
+  }
+
+  /** The figures of the advice of a day, by id. */
+  public static Map<String, Figure> figures(Plan plan, LocalDate day, WaterLog log) {
+    FigureBook book = new FigureBook();
+    Map<String, Figure> figures = new LinkedHashMap<>();
+    made(plan, day, log, book)
+        .ifPresent(advice -> book.all().forEach(figure -> figures.put(figure.id(), figure)));
+    return figures;
+  }
+
+  /** The advice of a day, its figures entered in a book; nothing outside the years planned. */
+  static Optional<TodayAdvice> made(Plan plan, LocalDate day, WaterLog log, FigureBook book) {
     LocalDate until = plan.grove().start().plusYears(Programme.YEARS);
     if (day.isBefore(plan.care().from()) || !day.isBefore(until)) {
-      return NONE;
+      return Optional.empty();
     }
-    TodayAdvice advice =
-        TodayAdvice.of(plan, weather(plan.grove().climate(), log, day), log, day, new FigureBook());
-    return new AdviceView(
-        advice.zones().stream().map(zone -> line(zone, voice)).toList(),
-        advice.lookAt().stream().limit(MOST_LOOKS).map(look -> look(plan, look, voice)).toList(),
-        advice.findings().stream().map(finding -> voice.remark(plan, finding)).toList());
+    return Optional.of(
+        TodayAdvice.of(plan, weather(plan.grove().climate(), log, day), log, day, book));
   }
 
   /**
@@ -101,7 +139,7 @@ public record AdviceView(List<ZoneLine> zones, List<Look> lookAt, List<Remark> r
         switch (zone.action()) {
           case WATER -> voice.text("advice.water", name, zone.minutes());
           case SKIP -> voice.text("advice.skip", name);
-          case WAIT -> voice.text("advice.wait", name);
+          case WAIT -> waits(zone, name, voice);
           case NOTHING_PLANTED -> voice.text("advice.nothing", name);
         };
     String more =
@@ -109,13 +147,52 @@ public record AdviceView(List<ZoneLine> zones, List<Look> lookAt, List<Remark> r
           case WATER ->
               zone.runs() > 1 ? voice.text("advice.runs", zone.runs(), zone.minutesPerRun()) : "";
           case SKIP ->
-              zone.nextDay()
+              zone.next()
+                  .wants()
                   .map(next -> voice.text("advice.next", voice.language().dayOfYear(next)))
                   .orElse(voice.text("advice.none"));
           default -> "";
         };
-    String action = zone.action().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
-    return new ZoneLine(zone.zone(), action, text, more);
+    String action = zone.action().name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return new ZoneLine(zone.zone(), action, text, more, numbers(zone, voice));
+  }
+
+  private static String waits(ZoneAdvice zone, String name, Voice voice) {
+    String key =
+        switch (zone.held()) {
+          case NOT_ALLOWED -> "advice.wait-allowed";
+          case HOURS -> "advice.wait-hours";
+          case DAY_LIMIT -> "advice.wait-day";
+          case WEEK_LIMIT -> "advice.wait-week";
+          case CARD, FREE -> "advice.wait";
+        };
+    String again = zone.next().askAgain().map(voice.language()::dayOfYear).orElse("");
+    return voice.text(key, name, again);
+  }
+
+  private static List<Number> numbers(ZoneAdvice zone, Voice voice) {
+    List<Figure> figures = new ArrayList<>();
+    if (zone.action() == ZoneAdvice.Action.WATER || zone.action() == ZoneAdvice.Action.WAIT) {
+      figures.add(zone.times().wanted());
+      figures.add(zone.times().time());
+    }
+    if (zone.action() == ZoneAdvice.Action.WATER) {
+      figures.add(zone.volume());
+    }
+    if (zone.runs() > 1) {
+      figures.add(zone.times().perRun());
+    }
+    zone.next().daysUntil().ifPresent(figures::add);
+    if (!zone.assumed().days().isEmpty()) {
+      figures.add(zone.assumed().count());
+      zone.assumed().ifShut().ifPresent(figures::add);
+    }
+    return figures.stream().map(figure -> number(figure, voice)).toList();
+  }
+
+  private static Number number(Figure figure, Voice voice) {
+    return new Number(
+        voice.say(figure.label()), new Shown(voice.units().text(figure), figure.id()));
   }
 
   private static Look look(Plan plan, LookAt look, Voice voice) {
@@ -132,6 +209,8 @@ public record AdviceView(List<ZoneLine> zones, List<Look> lookAt, List<Remark> r
           case NEWLY_SET -> "advice.newly-set";
         };
     return new Look(
-        plant.id(), voice.text(key, voice.say(species.name()), voice.units().text(look.amount())));
+        plant.id(),
+        voice.text(key, voice.say(species.name()), voice.units().text(look.amount())),
+        number(look.amount(), voice));
   }
 }

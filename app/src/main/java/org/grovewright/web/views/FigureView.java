@@ -2,6 +2,7 @@ package org.grovewright.web.views;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.grovewright.plan.Plan;
 import org.grovewright.quantity.Figure;
@@ -40,13 +41,27 @@ public record FigureView(
 
   /** The working of a figure, if the plan has it. */
   public static Optional<FigureView> of(Plan plan, String id, Voice voice) {
-    return plan.figure(id).map(figure -> of(plan, figure, voice));
+    return of(plan, Map.of(), id, voice);
   }
 
-  private static FigureView of(Plan plan, Figure figure, Voice voice) {
+  /**
+   * The working of a figure of the plan or of what was found from it, if either has it.
+   *
+   * @param found figures beside those of the plan, by id
+   */
+  public static Optional<FigureView> of(
+      Plan plan, Map<String, Figure> found, String id, Voice voice) {
+    return find(plan, found, id).map(figure -> of(plan, found, figure, voice));
+  }
+
+  private static Optional<Figure> find(Plan plan, Map<String, Figure> found, String id) {
+    return Optional.ofNullable(found.get(id)).or(() -> plan.figure(id));
+  }
+
+  private static FigureView of(Plan plan, Map<String, Figure> found, Figure figure, Voice voice) {
     List<InputView> inputs = new ArrayList<>();
     for (Input input : figure.working().inputs()) {
-      Figure origin = plan.figures().get(input.origin());
+      Figure origin = find(plan, found, input.origin()).orElse(null);
       inputs.add(
           new InputView(
               voice.say(input.symbol()),

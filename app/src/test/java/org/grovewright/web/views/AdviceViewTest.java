@@ -3,12 +3,20 @@ package org.grovewright.web.views;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.NavigableMap;
+import java.util.Set;
 import java.util.TreeMap;
+import org.grovewright.advice.TodayAdvice;
 import org.grovewright.advice.WaterLog;
 import org.grovewright.model.Preferences.Units;
 import org.grovewright.plan.Plan;
+import org.grovewright.quantity.Figure;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.quantity.Input;
+import org.grovewright.texts.Language;
 import org.junit.jupiter.api.Test;
 
 class AdviceViewTest {
@@ -52,5 +60,44 @@ class AdviceViewTest {
     assertThat(usual.remarks())
         .anySatisfy(remark -> assertThat(remark.code()).isEqualTo("advice.short-weather"))
         .noneSatisfy(remark -> assertThat(remark.code()).isEqualTo("advice.missing-weather"));
+  }
+
+  /** Limits, salt, a silent log and a lapse: all that the advice can say of them. */
+  @Test
+  void everyNumberOpensAndEveryWordHasASpanishOne() {
+    Plan strict = SpanishPagesTest.strict();
+    LocalDate summer = strict.grove().start().plusMonths(10);
+    Language spanish = Language.of("es");
+    Set<String> codes = new LinkedHashSet<>();
+    for (WaterLog log : List.of(WaterLog.EMPTY, dry(summer))) {
+      for (Plan plan : List.of(PLAN, strict)) {
+        FigureBook book = new FigureBook();
+        TodayAdvice made = AdviceView.made(plan, summer, log, book).orElseThrow();
+        made.findings().forEach(finding -> codes.add(finding.code()));
+        assertThat(made.findings())
+            .allSatisfy(f -> assertThat(spanish.canSay(f.message())).as(f.message()).isTrue());
+        Map<String, Figure> figures = AdviceView.figures(plan, summer, log);
+        for (Figure figure : figures.values()) {
+          Set<String> said = new LinkedHashSet<>();
+          said.add(figure.label());
+          said.add(figure.working().formula());
+          said.add(figure.working().source());
+          for (Input input : figure.working().inputs()) {
+            said.add(input.symbol());
+            if (!figures.containsKey(input.origin()) && plan.figure(input.origin()).isEmpty()) {
+              said.add(input.origin());
+            }
+          }
+          assertThat(said.stream().filter(text -> !spanish.canSay(text))).isEmpty();
+        }
+        AdviceView view = AdviceView.of(plan, summer, log, VOICE);
+        assertThat(view.zones()).allSatisfy(zone -> assertThat(zone.numbers()).isNotEmpty());
+        view.zones().stream()
+            .flatMap(zone -> zone.numbers().stream())
+            .map(number -> number.value().figure())
+            .forEach(id -> assertThat(FigureView.of(plan, figures, id, VOICE)).isPresent());
+      }
+    }
+    assertThat(codes).contains("advice.no-room", "advice.assumed-waterings");
   }
 }

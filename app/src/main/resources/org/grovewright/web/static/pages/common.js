@@ -30,7 +30,7 @@ export function keptNote(page) {
 }
 
 /** A number; where it has a working, a button that opens it. */
-export function figure(context, shown, { label } = {}) {
+export function figure(context, shown, { label, day = today() } = {}) {
   if (!shown || !shown.text) {
     return h('span', { class: 'quiet' }, '\u2013');
   }
@@ -45,7 +45,7 @@ export function figure(context, shown, { label } = {}) {
       title: t('figure.open'),
       'aria-label': t('figure.of', label ? `${label} ${shown.text}` : shown.text),
       dataset: { figure: shown.figure },
-      onclick: () => openWorking(context, shown.figure),
+      onclick: () => openWorking(context, shown.figure, day),
     },
     shown.text,
   );

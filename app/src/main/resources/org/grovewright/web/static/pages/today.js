@@ -45,7 +45,24 @@ export async function show(root, context) {
           'li',
           { class: zone.action === 'water' ? 'note water' : zone.action === 'wait' ? 'note caution' : 'note', dataset: { action: zone.action } },
           icon(zone.action === 'water' ? 'water' : 'info'),
-          h('div', null, h('strong', null, capital(zone.text)), zone.more ? h('div', { class: 'quiet' }, zone.more) : null),
+          h(
+            'div',
+            null,
+            h('strong', null, capital(zone.text)),
+            zone.more ? h('div', { class: 'quiet' }, zone.more) : null,
+            zone.numbers.length
+              ? folded(
+                  t('advice.numbers'),
+                  h(
+                    'dl',
+                    { class: 'facts' },
+                    zone.numbers.map((one) =>
+                      h('div', null, h('dt', null, capital(one.label)), h('dd', null, figure(context, one.value, { label: one.label, day }))),
+                    ),
+                  ),
+                )
+              : null,
+          ),
         ),
       ),
     ),
@@ -56,7 +73,7 @@ export async function show(root, context) {
             'ul',
             { class: 'plain-list' },
             one.lookAt.map((look) =>
-              h('li', null, h('a', { href: `${sitePath(context.siteId)}/plant/${encodeURIComponent(look.plant)}` }, look.plant), `: ${look.text}`),
+              h('li', null, h('a', { href: `${sitePath(context.siteId)}/plant/${encodeURIComponent(look.plant)}` }, look.plant), `: ${look.text} (`, figure(context, look.amount.value, { label: look.amount.label, day }), ')'),
             ),
           ),
         ]

@@ -5,8 +5,8 @@ import { language, t } from '../i18n.js';
 
 let dialog;
 
-/** Opens the working of a figure over the page. */
-export function openWorking(context, id) {
+/** Opens the working of a figure over the page; figures of a day's advice are of that day. */
+export function openWorking(context, id, day) {
   const before = document.activeElement;
   dialog?.remove();
   const heading = h('h2', { id: 'working-title', tabindex: '-1' }, t('figure.working'));
@@ -47,7 +47,7 @@ export function openWorking(context, id) {
     back.hidden = trail.length < 2;
     body.setAttribute('aria-busy', 'true');
     try {
-      const query = new URLSearchParams({ lang: language() });
+      const query = new URLSearchParams({ lang: language(), ...(figureId.startsWith('advice.') ? { date: day } : {}) });
       const figure = await context.api.get(
         `/sites/${encodeURIComponent(context.siteId)}/figures/${encodeURIComponent(figureId)}?${query}`,
       );
