@@ -553,8 +553,7 @@ class TodayAdviceTest {
         zone.next()
             .wants()
             .ifPresent(
-                then ->
-                    assertThat(plan.grove().supply().allowedDays().allows(then)).isTrue());
+                then -> assertThat(plan.grove().supply().allowedDays().allows(then)).isTrue());
         log.add(WaterLog.Run.timed(day, zone.zone(), zone.minutes() * 60.0));
       }
     }

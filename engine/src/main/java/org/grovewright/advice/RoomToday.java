@@ -19,10 +19,10 @@ import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Working;
 
 /**
- * The room that a day has for watering: whether it is allowed at all, its allowed hours, with one valve open at a time, what the
- * limits of a day and of any seven days leave to be drawn, and for each zone no more than twice the
- * longest watering of its timer card, because one plant that lags behind all others is no reason to
- * drown them.
+ * The room that a day has for watering: whether it is allowed at all, its allowed hours, with one
+ * valve open at a time, what the limits of a day and of any seven days leave to be drawn, and for
+ * each zone no more than twice the longest watering of its timer card, because one plant that lags
+ * behind all others is no reason to drown them.
  *
  * <p>What was drawn is known from the log, and from the timer card where the log is silent, so the
  * room is as right as the account of the soil.

@@ -71,8 +71,8 @@ final class ZoneDay {
   /**
    * The plant that sets the minutes, if the zone wants water today. A root ball that holds little
    * more than a day's use may be dry by the evening though it is nearly full now; nothing that is
-   * worth opening a valve for can be added to it yet. Where a rule names the days,
-   * whatever would be dry before the next is wanted on them.
+   * worth opening a valve for can be added to it yet. Where a rule names the days, whatever would
+   * be dry before the next is wanted on them.
    */
   Optional<Plant> wanting() {
     boolean dry =
