@@ -118,7 +118,7 @@ final class CsvSheets {
             supply.month(),
             Decimals.plain(supply.needsM3PerS() * LITRES_A_DAY, 2),
             Decimals.plain(supply.getsM3PerS() * LITRES_A_DAY, 2),
-            Words.every(setting),
+            words.say(Words.every(setting)),
             setting.starts().stream().map(LocalTime::toString).collect(Collectors.joining(" ")),
             setting.off() ? "" : setting.minutesPerCycle());
       }

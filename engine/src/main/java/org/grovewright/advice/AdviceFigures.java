@@ -30,17 +30,20 @@ final class AdviceFigures {
   private final Catalogue catalogue;
   private final FigureBook book;
   private final int today;
+  private final int year;
 
   /**
    * Figures of a plan's advice.
    *
    * @param today index of the day of the advice among its days
+   * @param year year of the plan that the day falls in
    */
-  AdviceFigures(Plan plan, FigureBook book, int today) {
+  AdviceFigures(Plan plan, FigureBook book, int today, int year) {
     this.plan = plan;
     this.catalogue = plan.catalogue();
     this.book = book;
     this.today = today;
+    this.year = year;
   }
 
   private static String plantId(String plant, String what) {
@@ -153,7 +156,7 @@ final class AdviceFigures {
             "flow q at " + plant.id(),
             plant.flowM3PerS(),
             Kind.EMITTER_FLOW,
-            WateringSystem.plantFlowId(zone.id(), plant.id())));
+            WateringSystem.plantFlowId(zone.id(), plant.id(), year)));
     inputs.add(catalogue.constant("irrigation.application-efficiency").as("efficiency e"));
     inputs.addAll(leaching.inputs());
     String end =
@@ -231,8 +234,7 @@ final class AdviceFigures {
         Working.of(
             "flow times time",
             Working.COMMON_PRACTICE,
-            new Input(
-                "flow", flow, Kind.FLOW, "hydraulics.zone." + FigureBook.slug(zone.id()) + ".flow"),
+            new Input("flow", flow, Kind.FLOW, WateringSystem.zoneFlowId(zone.id(), year)),
             Input.from("time", time)));
   }
 

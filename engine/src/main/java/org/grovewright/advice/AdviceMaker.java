@@ -57,7 +57,7 @@ final class AdviceMaker {
     first = toDate.climate().daily().get(0).date();
     today = toDate.today();
     findings.addAll(toDate.findings());
-    figures = new AdviceFigures(plan, book, today);
+    figures = new AdviceFigures(plan, book, today, grove.yearAt(date));
     tracks = tracks(toDate.climate());
   }
 

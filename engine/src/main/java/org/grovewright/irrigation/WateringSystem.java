@@ -230,4 +230,9 @@ public record WateringSystem(
   public static String plantFlowId(String zone, String plantId, int year) {
     return SystemFigures.zoneId(zone, year) + "plant." + FigureBook.slug(plantId) + ".flow";
   }
+
+  /** Id of the figure of what a zone draws in a year of the plan. */
+  public static String zoneFlowId(String zone, int year) {
+    return SystemFigures.zoneId(zone, year) + "flow";
+  }
 }
