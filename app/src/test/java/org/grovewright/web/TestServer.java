@@ -2,9 +2,12 @@ package org.grovewright.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
 import java.io.OutputStream;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -172,6 +175,30 @@ final class TestServer implements AutoCloseable {
         request.header("Cookie", cookie);
       }
       return answer(request.build());
+    }
+
+    /**
+     * The status that an upload gets of which only the first part is ever sent. A whole one may
+     * find the connection closed while it is still being sent, before the answer is read.
+     *
+     * @param part what is sent of it
+     * @param bytes size that the upload says it has
+     */
+    int statusOfBegun(String path, byte[] part, long bytes) throws IOException {
+      String head =
+          "POST %s HTTP/1.1\r\nHost: 127.0.0.1:%d\r\nX-CSRF: %s\r\nCookie: %s\r\nContent-Type: image/jpeg\r\nContent-Length: %d\r\n\r\n"
+              .formatted(path, port(), csrf, cookie, bytes);
+      try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port())) {
+        socket.setSoTimeout(10_000);
+        socket.getOutputStream().write(head.getBytes(StandardCharsets.ISO_8859_1));
+        socket.getOutputStream().write(part);
+        socket.getOutputStream().flush();
+        String line =
+            new BufferedReader(
+                    new InputStreamReader(socket.getInputStream(), StandardCharsets.ISO_8859_1))
+                .readLine();
+        return Integer.parseInt(line.split(" ", 3)[1]);
+      }
     }
 
     Answer get(String path) {
