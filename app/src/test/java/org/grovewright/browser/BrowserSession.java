@@ -23,6 +23,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.files.CatalogueFiles;
+import org.grovewright.store.Account;
 import org.grovewright.store.Store;
 import org.grovewright.store.StoreAddress;
 import org.grovewright.web.ServerSettings;
@@ -63,23 +64,45 @@ public final class BrowserSession implements AutoCloseable {
   private static final CompletableFuture<Catalogue> CATALOGUE =
       CompletableFuture.supplyAsync(() -> CatalogueFiles.load().catalogue());
 
+  /** What everybody's password is where one must sign in. */
+  public static final String PASSWORD = "correct horse battery";
+
   private final Path data;
   private final Store store;
+  private final List<String> hostNames;
+  private final boolean guest;
   private final ChromeDriver driver;
-  private final List<Throwable> bugs = Collections.synchronizedList(new ArrayList<>());
+  private final List<Throwable> bugs;
   private final List<String> heard = new ArrayList<>();
   private WebServer server;
   private int port;
 
-  private BrowserSession(int width, String language) {
+  private BrowserSession(int width, String language, List<String> hostNames) {
     try {
       data = Files.createTempDirectory("grovewright-browser");
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+    this.hostNames = hostNames;
+    guest = false;
+    bugs = Collections.synchronizedList(new ArrayList<>());
     store = Store.open(new StoreAddress.Folder(data), InstantSource.system());
+    if (!hostNames.isEmpty()) {
+      store.accounts().setPassword(Account.LOCAL, "Rosa", PASSWORD);
+    }
     serve();
     driver = new ChromeDriver(service(), options(width, language));
+    resize(width);
+  }
+
+  private BrowserSession(BrowserSession host, int width) {
+    data = host.data;
+    hostNames = host.hostNames;
+    guest = true;
+    bugs = host.bugs;
+    store = host.store;
+    port = host.port;
+    driver = new ChromeDriver(service(), options(width, "en"));
     resize(width);
   }
 
@@ -90,12 +113,30 @@ public final class BrowserSession implements AutoCloseable {
 
   /** Opens a browser of a width whose owner prefers a language. */
   public static BrowserSession open(int width, String language) {
+    checkThere();
+    return new BrowserSession(width, language, List.of());
+  }
+
+  /**
+   * Opens a browser before a server that others reach too, so that everybody must sign in; the
+   * owner is Rosa.
+   */
+  public static BrowserSession openForMany(int width) {
+    checkThere();
+    return new BrowserSession(width, "en", List.of("grove.example.org"));
+  }
+
+  /** Opens another device before the same server. It is closed before this one. */
+  public BrowserSession another(int width) {
+    return new BrowserSession(this, width);
+  }
+
+  private static void checkThere() {
     boolean there = program("chromedriver").isPresent() && chromium().isPresent();
     if (!there && "true".equals(System.getenv("CI"))) {
       fail("There is no Chromium with its driver; run this through scripts/with-browser.");
     }
     Assumptions.assumeTrue(there, "no Chromium with its driver on this machine");
-    return new BrowserSession(width, language);
   }
 
   private static Optional<Path> program(String name) {
@@ -144,7 +185,7 @@ public final class BrowserSession implements AutoCloseable {
   private void serve() {
     server =
         WebServer.start(
-            new ServerSettings("127.0.0.1", port, Optional.empty(), List.of()),
+            new ServerSettings("127.0.0.1", port, Optional.empty(), hostNames),
             store,
             CATALOGUE,
             bugs::add);
@@ -182,6 +223,16 @@ public final class BrowserSession implements AutoCloseable {
   /** Goes to a path and waits until its page is drawn. */
   public void go(String path) {
     driver.get(address() + path);
+    ready();
+  }
+
+  /** Signs in with the password of all. */
+  public void signIn(String name) {
+    go("/login");
+    type("Name", name);
+    type("Password", PASSWORD);
+    click("Sign in");
+    waitUntil(d -> !d.getCurrentUrl().endsWith("/login"));
     ready();
   }
 
@@ -380,9 +431,18 @@ public final class BrowserSession implements AutoCloseable {
     try {
       driver.quit();
     } finally {
+      if (!guest) {
+        closeServer();
+      }
+    }
+  }
+
+  private void closeServer() {
+    try {
       if (server != null) {
         server.close();
       }
+    } finally {
       store.close();
       try (Stream<Path> files = Files.walk(data)) {
         for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {

@@ -1,7 +1,8 @@
 // Lets the pages work where there is no connection: keeps them on the device, and sends what was
 // written there as soon as the server can be reached again.
-import { within } from './garden/database.js';
+import { sitesWaiting } from './garden/database.js';
 import { sync } from './garden/queue.js';
+import { syncTicks } from './garden/ticks.js';
 
 const AGAIN_MS = 30_000;
 
@@ -11,22 +12,15 @@ export function canWorkAlone() {
 }
 
 async function sendAll() {
-  const sites = await within(
-    ['changes'],
-    'readonly',
-    (stores) =>
-      new Promise((resolve, reject) => {
-        const request = stores.changes.getAll();
-        request.onsuccess = () => resolve(new Set(request.result.filter((one) => one.state === 'waiting').map((one) => one.siteId)));
-        request.onerror = () => reject(request.error);
-      }),
-  );
-  for (const site of sites) {
+  for (const site of await sitesWaiting('changes')) {
     await sync(site);
+  }
+  for (const site of await sitesWaiting('tickChanges')) {
+    await syncTicks(site);
   }
 }
 
-/** Forgets all pages kept on this device; called on signing out. Unsent entries stay. */
+/** Forgets all pages kept on this device; called on signing out. Unsent entries and ticks stay. */
 export async function forgetPages() {
   const worker = navigator.serviceWorker?.controller;
   worker?.postMessage('forget');

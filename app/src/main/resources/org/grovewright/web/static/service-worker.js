@@ -22,6 +22,8 @@ const FILES = [
   '/static/garden/database.js',
   '/static/garden/journal.js',
   '/static/garden/queue.js',
+  '/static/garden/sending.js',
+  '/static/garden/ticks.js',
   '/static/pages/buy.js',
   '/static/pages/common.js',
   '/static/pages/plant.js',

@@ -1,20 +1,35 @@
-// What a device keeps of the journal: entries it knows, and changes the server has not confirmed.
+// What a device keeps of the journal and the shopping list: what it knows of them, and changes the
+// server has not confirmed.
 
 const NAME = 'grovewright';
-const VERSION = 1;
+const VERSION = 2;
 
 let opened;
 
 function open() {
   opened ??= new Promise((resolve, reject) => {
     const request = indexedDB.open(NAME, VERSION);
-    request.onupgradeneeded = () => {
+    request.onupgradeneeded = (event) => {
       const database = request.result;
-      database.createObjectStore('changes', { keyPath: 'id' }).createIndex('site', 'siteId');
-      database.createObjectStore('entries', { keyPath: ['siteId', 'id'] }).createIndex('site', 'siteId');
-      database.createObjectStore('marks', { keyPath: 'siteId' });
+      if (event.oldVersion < 1) {
+        database.createObjectStore('changes', { keyPath: 'id' }).createIndex('site', 'siteId');
+        database.createObjectStore('entries', { keyPath: ['siteId', 'id'] }).createIndex('site', 'siteId');
+        database.createObjectStore('marks', { keyPath: 'siteId' });
+      }
+      if (event.oldVersion < 2) {
+        database.createObjectStore('ticks', { keyPath: ['siteId', 'item'] }).createIndex('site', 'siteId');
+        database.createObjectStore('tickChanges', { keyPath: ['siteId', 'item'] }).createIndex('site', 'siteId');
+        database.createObjectStore('pictures', { keyPath: 'id' }).createIndex('site', 'siteId');
+      }
     };
-    request.onsuccess = () => resolve(request.result);
+    request.onsuccess = () => {
+      // A newer page in another tab must not wait for this one.
+      request.result.onversionchange = () => {
+        request.result.close();
+        opened = undefined;
+      };
+      resolve(request.result);
+    };
     request.onerror = () => reject(request.error);
   });
   return opened;
@@ -39,6 +54,12 @@ export async function within(names, mode, work) {
   const answer = await work(Object.fromEntries(names.map((name) => [name, transaction.objectStore(name)])));
   await finished;
   return answer;
+}
+
+/** Sites of which a store holds something that waits for the server. */
+export async function sitesWaiting(name) {
+  const all = await within([name], 'readonly', (stores) => done(stores[name].getAll()));
+  return new Set(all.filter((one) => one.state === 'waiting').map((one) => one.siteId));
 }
 
 /** Changes of a site that wait for the server or for the owner. */
@@ -92,5 +113,69 @@ export function takeOver(siteId, answer, sent) {
       }
     }
     await done(stores.marks.put({ siteId, upTo: answer.upTo }));
+  });
+}
+
+/** What the server last told of ticks of a site. */
+export function ticks(siteId) {
+  return within(['ticks'], 'readonly', (stores) => done(stores.ticks.index('site').getAll(siteId)));
+}
+
+/** Ticks of a site that wait for the server or for the owner. */
+export function tickChanges(siteId) {
+  return within(['tickChanges'], 'readonly', (stores) => done(stores.tickChanges.index('site').getAll(siteId)));
+}
+
+/**
+ * Puts what `make(known, earlier)` gives in the place of an earlier change of an item, where
+ * `known` is what the server last told of it; nothing if that gives nothing.
+ */
+export function changeTick(siteId, item, make) {
+  return within(['ticks', 'tickChanges'], 'readwrite', async (stores) => {
+    const known = await done(stores.ticks.get([siteId, item]));
+    const change = make(known, await done(stores.tickChanges.get([siteId, item])));
+    if (change) {
+      await done(stores.tickChanges.put(change));
+    }
+  });
+}
+
+/** Forgets a change of a tick. */
+export function forgetTickChange(siteId, item) {
+  return within(['tickChanges'], 'readwrite', (stores) => done(stores.tickChanges.delete([siteId, item])));
+}
+
+/**
+ * Takes over what the server told of ticks. A tick that was changed anew while it was under way
+ * (another `stamp`) stays, and is said after the one that has just arrived: at `after(its time)`.
+ */
+export function takeOverTicks(siteId, answer, sent, after) {
+  return within(['ticks', 'tickChanges'], 'readwrite', async (stores) => {
+    const told = new Map(answer.ticks.map((tick) => [tick.item, tick]));
+    const conflicts = new Map((answer.conflicts ?? []).map((one) => [one.item, one]));
+    for (const key of await done(stores.ticks.index('site').getAllKeys(siteId))) {
+      if (!told.has(key[1])) {
+        await done(stores.ticks.delete(key));
+      }
+    }
+    for (const tick of answer.ticks) {
+      await done(stores.ticks.put({ ...tick, siteId }));
+    }
+    for (const { item, own, stamp } of sent) {
+      const now = await done(stores.tickChanges.get([siteId, item]));
+      if (!now) {
+        continue;
+      }
+      const conflict = conflicts.get(item);
+      const mine = own.some((at) => Date.parse(at) === Date.parse(conflict?.other.at));
+      if (now.stamp !== stamp) {
+        const seen = told.get(item)?.at;
+        await done(stores.tickChanges.put(conflict && !conflict.kept ? now : { ...now, seen, at: after(seen) }));
+      } else if (conflict && !mine) {
+        await done(stores.tickChanges.put({ ...now, state: 'conflict', kept: conflict.kept, other: conflict.other }));
+      } else {
+        await done(stores.tickChanges.delete([siteId, item]));
+      }
+    }
   });
 }

@@ -5,7 +5,8 @@ import { icon } from '../icons.js';
 import { count, dayText, t } from '../i18n.js';
 import { today } from '../pages/common.js';
 import { amountText, KINDS, kindText, unitsOf } from './amounts.js';
-import { drop, journalOf, newId, onChange, settle, sync, write } from './queue.js';
+import { drop, journalOf, onChange, settle, sync, write } from './queue.js';
+import { newId } from './sending.js';
 
 const SHOWN = 12;
 

@@ -2,46 +2,99 @@
 import { h, replace } from '../dom.js';
 import { icon } from '../icons.js';
 import { count, t } from '../i18n.js';
+import { onTicks, settleTick, syncTicks, takeOverOld, tick, ticksOf } from '../garden/ticks.js';
 import { ask, figure, folded, keptNote, remarks, waiting } from './common.js';
 
-const storeKey = (siteId) => `bought:${siteId}`;
-
-function ticked(siteId) {
-  try {
-    return new Set(JSON.parse(localStorage.getItem(storeKey(siteId)) ?? '[]'));
-  } catch {
-    return new Set();
-  }
-}
+const LOOK_AGAIN_MS = 10_000;
 
 export async function show(root, context) {
+  const { siteId } = context;
   const page = await waiting(root, ask(context, 'pages/buy'));
-  const done = ticked(context.siteId);
+  const readOnly = Boolean(context.site?.readOnly);
   const items = page.shelves.flatMap((shelf) => shelf.items);
+  const rows = new Map();
   const progress = h('p', { class: 'quiet', role: 'status' });
+  const state = h('p', { class: 'sync-state no-print', role: 'status', hidden: true });
+  const conflicts = h('div', { class: 'no-print', role: 'status' });
+  let drawing = 0;
 
   function tell() {
-    progress.textContent = t('buy.progress', items.filter((item) => done.has(item.key)).length, items.length);
+    progress.textContent = t('buy.progress', items.filter((item) => rows.get(item.key).box.checked).length, items.length);
   }
 
-  function tick(item, on, row) {
-    if (on) {
-      done.add(item.key);
-    } else {
-      done.delete(item.key);
-    }
-    localStorage.setItem(storeKey(context.siteId), JSON.stringify([...done]));
+  function mark({ box, row }, on) {
+    box.checked = on;
     row.classList.toggle('bought', on);
+  }
+
+  async function change(item, on) {
+    // Shown at once; what the server makes of it is drawn when it has answered.
+    drawing += 1;
+    mark(rows.get(item.key), on);
     tell();
+    try {
+      const outcome = await tick(siteId, item.key, on);
+      if (outcome === 'forbidden') {
+        context.say?.(t('buy.forbidden'));
+      }
+    } catch (problem) {
+      console.error(problem);
+      mark(rows.get(item.key), !on);
+      tell();
+      state.textContent = t('buy.not-kept');
+      state.hidden = false;
+    }
+  }
+
+  /** Draws the ticks as this device knows them. */
+  async function drawTicks() {
+    drawing += 1;
+    const mine = drawing;
+    const ticks = await ticksOf(siteId);
+    if (mine !== drawing) {
+      return;
+    }
+    for (const item of items) {
+      const { about } = rows.get(item.key);
+      const known = ticks.get(item.key);
+      mark(rows.get(item.key), Boolean(known?.ticked));
+      replace(
+        about,
+        known?.ticked && known.author ? h('span', { class: 'quiet small' }, t('buy.by', known.author)) : null,
+        known?.change?.state === 'waiting' ? h('span', { class: 'tag warn' }, t('journal.not-sent')) : null,
+        known?.change?.state === 'refused' ? h('span', { class: 'tag warn' }, t('journal.refused', known.change.why)) : null,
+      );
+    }
+    tell();
+    const unsent = [...ticks.values()].filter((one) => one.change?.state === 'waiting').length;
+    state.textContent = unsent ? count('buy.waiting', unsent) : '';
+    state.hidden = unsent === 0;
+    replace(conflicts, items.filter((item) => ticks.get(item.key)?.change?.state === 'conflict').map((item) => conflict(item, ticks.get(item.key))));
+  }
+
+  function conflict(item, { ticked, change }) {
+    const word = (on) => t(on ? 'buy.said-bought' : 'buy.said-open');
+    return h(
+      'div',
+      { class: 'note caution tick-conflict', dataset: { item: item.key } },
+      icon('warning'),
+      h(
+        'div',
+        null,
+        h('p', null, t(change.kept ? 'buy.conflict-kept' : 'buy.conflict-other', item.name, change.other.author, word(change.other.ticked), word(ticked))),
+        h('button', { type: 'button', 'aria-label': t('buy.conflict-seen-of', item.name), onclick: () => settleTick(siteId, item.key) }, t('buy.conflict-seen')),
+      ),
+    );
   }
 
   function drawItem(item) {
     const box = h('input', {
       type: 'checkbox',
-      checked: done.has(item.key),
+      disabled: readOnly,
       'aria-label': t('buy.tick', item.name),
-      onchange: (event) => tick(item, event.target.checked, row),
+      onchange: (event) => change(item, event.target.checked),
     });
+    const about = h('div', { class: 'item-tick no-print' });
     const row = h(
       'li',
       { class: 'item', dataset: { item: item.key } },
@@ -56,6 +109,7 @@ export async function show(root, context) {
           figure(context, item.packs, { label: t('buy.packs') }),
           item.pack ? h('span', { class: 'quiet' }, ` ${t('buy.of', item.pack)}`) : null,
         ),
+        about,
         h(
           'div',
           { class: 'item-cost' },
@@ -94,11 +148,10 @@ export async function show(root, context) {
         ]),
       ),
     );
-    row.classList.toggle('bought', done.has(item.key));
+    rows.set(item.key, { box, row, about });
     return row;
   }
 
-  tell();
   replace(
     root,
     h(
@@ -123,6 +176,8 @@ export async function show(root, context) {
         h('a', { class: 'button', href: `/api/sites/${encodeURIComponent(context.siteId)}/export/shopping.csv`, download: '' }, t('buy.csv')),
         progress,
       ),
+      state,
+      conflicts,
       page.shelves.map((shelf) =>
         h(
           'section',
@@ -132,7 +187,25 @@ export async function show(root, context) {
         ),
       ),
       page.remarks.length ? [h('h2', null, t('page.remarks')), remarks(page.remarks)] : null,
-      h('p', { class: 'quiet no-print' }, t('buy.ticks-here')),
+      h('p', { class: 'quiet no-print' }, t(readOnly ? 'buy.ticks-read' : 'buy.ticks-shared')),
     ),
   );
+  tell();
+  const draw = () => drawTicks().catch((problem) => console.error(problem));
+  const look = () => {
+    if (document.visibilityState === 'visible') {
+      syncTicks(siteId);
+    }
+  };
+  // The list can be read while the device still looks for its ticks, and without any.
+  const old = readOnly ? Promise.resolve() : takeOverOld(siteId).catch((problem) => console.error(problem));
+  old.then(draw).then(look);
+  const ended = onTicks(draw);
+  const timer = setInterval(look, LOOK_AGAIN_MS);
+  document.addEventListener('visibilitychange', look);
+  return () => {
+    ended();
+    clearInterval(timer);
+    document.removeEventListener('visibilitychange', look);
+  };
 }
