@@ -1,18 +1,23 @@
 package org.grovewright.cli;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.grovewright.formats.inp.InpNote;
 import org.grovewright.formats.inp.InpReader;
 import org.grovewright.formats.inp.InpReading;
+import org.grovewright.formats.inp.InpWriter;
+import org.grovewright.formats.inp.InpWriting;
 import org.grovewright.hydraulics.HydraulicException;
 import org.grovewright.hydraulics.HydraulicProblem;
 import org.grovewright.hydraulics.Link;
@@ -25,6 +30,7 @@ import org.grovewright.plan.Plan;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Prints the solved pipe network of every zone. */
@@ -43,6 +49,7 @@ import picocli.CommandLine.Spec;
       "",
       "Example:",
       "  grovewright network grove.yaml > network.csv",
+      "  grovewright network grove.yaml --out networks",
       "  grovewright network district.inp > district.csv",
     })
 final class NetworkCommand implements Callable<Integer> {
@@ -50,11 +57,32 @@ final class NetworkCommand implements Callable<Integer> {
 
   @Mixin private GroveArguments grove;
 
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description =
+          "Write the pipe network of each watering zone to this folder instead, as EPANET input text"
+              + " to check with other tools.")
+  private Path folder;
+
+  @Option(
+      names = "--force",
+      description = "Put the files into the folder even if it holds other files.")
+  private boolean force;
+
   @Spec private CommandSpec spec;
 
   @Override
   public Integer call() {
     boolean network = grove.file().toString().toLowerCase(Locale.ROOT).endsWith(".inp");
+    if (folder != null) {
+      if (network) {
+        throw new BadInputException(
+            "--out writes the zones of a grove; " + grove.file() + " is such a network already.");
+      }
+      write(plan());
+      return ExitCode.OK;
+    }
     String text =
         network
             ? table(csv -> print("", solvedFile(), csv))
@@ -66,6 +94,19 @@ final class NetworkCommand implements Callable<Integer> {
                 });
     spec.commandLine().getOut().print(text);
     return ExitCode.OK;
+  }
+
+  /** Writes a file for each zone; what the format cannot say is named on the error output. */
+  private void write(Plan plan) {
+    PrintWriter err = spec.commandLine().getErr();
+    Map<String, String> files = new LinkedHashMap<>();
+    for (ZoneResult zone : plan.watering().zones()) {
+      String name = zone.design().id() + ".inp";
+      InpWriting writing = InpWriter.write(zone.solution());
+      writing.notes().forEach(note -> err.println("note: " + name + ": " + note.message() + "."));
+      files.put(name, writing.text());
+    }
+    new PlanWriter(spec.commandLine().getOut(), err).folder(files, folder, force);
   }
 
   private Plan plan() {

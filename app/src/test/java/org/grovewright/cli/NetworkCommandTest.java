@@ -2,14 +2,17 @@ package org.grovewright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Networks as EPANET input text, right and wrong. */
 class NetworkCommandTest {
@@ -71,5 +74,52 @@ class NetworkCommandTest {
     CommandLineRun run = CommandLineRun.of("network", "nowhere.inp");
     assertThat(run.code()).isEqualTo(2);
     assertThat(run.err()).contains("nowhere.inp: there is no such file.");
+  }
+
+  /** What is written solves to what the plan says, though its emitters follow no single law. */
+  @ParameterizedTest
+  @ValueSource(strings = {"demo", "us-gravity"})
+  void theZonesOfAGroveAreWrittenToBeCheckedElsewhere(String example) {
+    String grove = Path.of("..", "examples", example + ".yaml").toString();
+    List<String> planned = nodes(CommandLineRun.of("network", grove).out());
+    CommandLineRun writing = CommandLineRun.of("network", grove, "--out", folder.toString());
+    assertThat(writing.code()).as(writing.err()).isZero();
+    List<Path> files = writing.out().lines().map(Path::of).toList();
+    assertThat(files).isNotEmpty();
+    int checked = 0;
+    for (Path file : files) {
+      CommandLineRun reading = CommandLineRun.of("network", file.toString());
+      assertThat(reading.code()).as(reading.err()).isZero();
+      String zone = file.getFileName().toString().replace(".inp", "");
+      for (String found : nodes(reading.out())) {
+        String[] here = found.split(",", -1);
+        for (String line : planned) {
+          String[] there = line.split(",", -1);
+          if (there[0].equals(zone) && there[2].equals(here[2]) && !there[8].equals("0.000000")) {
+            assertThat(Double.parseDouble(here[8]))
+                .as(line)
+                .isCloseTo(Double.parseDouble(there[8]), withinPercentage(0.1));
+            assertThat(Double.parseDouble(here[6]))
+                .as(line)
+                .isCloseTo(Double.parseDouble(there[6]), within(0.001));
+            checked++;
+          }
+        }
+      }
+    }
+    assertThat(checked).isGreaterThan(10);
+  }
+
+  private static List<String> nodes(String table) {
+    return table.lines().filter(line -> line.contains(",node,")).toList();
+  }
+
+  @Test
+  void aNetworkIsNotWrittenAsANetwork() throws IOException {
+    Path file = folder.resolve("net.inp");
+    Files.writeString(file, START + "[RESERVOIRS]\nR 50\n");
+    CommandLineRun run = CommandLineRun.of("network", file.toString(), "--out", "elsewhere");
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("--out writes the zones of a grove");
   }
 }

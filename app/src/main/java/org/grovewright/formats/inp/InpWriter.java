@@ -1,11 +1,14 @@
 package org.grovewright.formats.inp;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import org.grovewright.formats.inp.InpNote.Severity;
 import org.grovewright.hydraulics.EmitterCurve;
 import org.grovewright.hydraulics.EmitterGroup;
@@ -15,6 +18,7 @@ import org.grovewright.hydraulics.LossCurve;
 import org.grovewright.hydraulics.Network;
 import org.grovewright.hydraulics.Node;
 import org.grovewright.hydraulics.PumpCurve;
+import org.grovewright.hydraulics.Solution;
 import org.grovewright.hydraulics.SupplyCurve;
 
 /**
@@ -28,13 +32,21 @@ public final class InpWriter {
   private static final InpUnits UNITS = InpUnits.LPS;
   private static final double FIT = 1e-9;
 
+  /** Pressure in m at which the flow of an emitter is kept where no answer is known. */
+  private static final double USUAL_PRESSURE = 10;
+
+  /** Exponent of an orifice. */
+  private static final double ORIFICE = 0.5;
+
   private final Network network;
+  private final ToDoubleFunction<EmitterGroup> pressure;
   private final List<InpNote> notes = new ArrayList<>();
   private final Map<String, StringBuilder> sections = new LinkedHashMap<>();
   private double exponent = Double.NaN;
 
-  private InpWriter(Network network) {
+  private InpWriter(Network network, ToDoubleFunction<EmitterGroup> pressure) {
     this.network = network;
+    this.pressure = pressure;
     for (String name :
         List.of(
             "JUNCTIONS",
@@ -50,9 +62,30 @@ public final class InpWriter {
     }
   }
 
-  /** Writes a network; what the text cannot say is in the notes. */
+  /**
+   * Writes a network; what the text cannot say is in the notes. An emitter that follows no power
+   * law keeps its flow at 10 m.
+   */
   public static InpWriting write(Network network) {
-    InpWriter writer = new InpWriter(network);
+    return write(network, group -> USUAL_PRESSURE);
+  }
+
+  /**
+   * Writes a solved network; what the text cannot say is in the notes. An emitter that follows no
+   * power law keeps its flow at the pressure of the answer, so that another engine comes to the
+   * same answer.
+   */
+  public static InpWriting write(Solution solution) {
+    return write(
+        solution.network(),
+        group -> {
+          double found = solution.pressure(group.nodeId());
+          return found > 0 ? found : USUAL_PRESSURE;
+        });
+  }
+
+  private static InpWriting write(Network network, ToDoubleFunction<EmitterGroup> pressure) {
+    InpWriter writer = new InpWriter(network, pressure);
     writer.checkNames();
     network.nodes().forEach(writer::node);
     network.links().forEach(writer::link);
@@ -187,30 +220,41 @@ public final class InpWriter {
 
   private void emitters() {
     Map<String, Double> coefficients = new LinkedHashMap<>();
+    DoubleSummaryStatistics unlike = new DoubleSummaryStatistics();
     for (EmitterGroup group : network.emitters()) {
       EmitterCurve curve = group.curve();
-      double x = curve.exponentAt(10);
-      if (Double.isNaN(exponent)) {
-        exponent = x;
-      }
-      double k = curve.flow(10) / Math.pow(10, x);
+      double x = curve.exponentAt(USUAL_PRESSURE);
+      double k = curve.flow(USUAL_PRESSURE) / Math.pow(USUAL_PRESSURE, x);
       double low = curve.flow(1);
       double high = curve.flow(60);
       boolean plain =
           Math.abs(low / k - 1) < FIT && Math.abs(high / (k * Math.pow(60, x)) - 1) < FIT;
+      if (Double.isNaN(exponent)) {
+        // an emitter right at one pressure only is so with any exponent; an orifice's is the one
+        // with which other engines settle, where they do not with one near zero
+        exponent = plain ? x : ORIFICE;
+      }
       if (!plain || x != exponent) {
-        note(
-            Severity.ERROR,
-            "emitter "
-                + group.id()
-                + " does not follow one power law with the exponent "
-                + exponent
-                + " and is written as if it did, with its flow at 10 m");
-        k = curve.flow(10) / Math.pow(10, exponent);
+        double kept = pressure.applyAsDouble(group);
+        unlike.accept(kept);
+        k = curve.flow(kept) / Math.pow(kept, exponent);
       }
       coefficients.merge(group.nodeId(), k * group.count() / UNITS.flow(), Double::sum);
     }
     coefficients.forEach((node, k) -> line("EMITTERS", name(node), k));
+    if (unlike.getCount() > 0) {
+      note(
+          Severity.ERROR,
+          String.format(
+              Locale.ROOT,
+              "the format has one exponent for all emitters, here %s; %d of %d follow another law and"
+                  + " have their flow at one pressure only, from %.2f to %.2f m",
+              exponent,
+              unlike.getCount(),
+              network.emitters().size(),
+              unlike.getMin(),
+              unlike.getMax()));
+    }
   }
 
   private void options() {
@@ -218,7 +262,7 @@ public final class InpWriter {
     line(
         "OPTIONS", "Headloss", network.formula() == FrictionFormula.HAZEN_WILLIAMS ? "H-W" : "D-W");
     line("OPTIONS", "Viscosity", network.viscosity() / InpUnits.VISCOSITY);
-    line("OPTIONS", "Emitter Exponent", Double.isNaN(exponent) ? 0.5 : exponent);
+    line("OPTIONS", "Emitter Exponent", Double.isNaN(exponent) ? ORIFICE : exponent);
     line("OPTIONS", "Trials", 200);
     line("OPTIONS", "Accuracy", "0.000001");
   }

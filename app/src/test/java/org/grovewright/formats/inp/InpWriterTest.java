@@ -82,7 +82,7 @@ class InpWriterTest {
         .containsExactly(
             "the name \"my tank\" is written as my_tank",
             "the loss curve of f is not of the squared flow and cannot be written",
-            "emitter a#2 does not follow one power law with the exponent 0.5 and is written as if"
-                + " it did, with its flow at 10 m");
+            "the format has one exponent for all emitters, here 0.5; 1 of 2 follow another law and"
+                + " have their flow at one pressure only, from 10.00 to 10.00 m");
   }
 }
