@@ -12,7 +12,7 @@ export function canWorkAlone() {
 }
 
 async function sendAll() {
-  for (const site of await sitesWaiting('changes')) {
+  for (const site of new Set([...(await sitesWaiting('changes')), ...(await sitesWaiting('pictures'))])) {
     await sync(site);
   }
   for (const site of await sitesWaiting('tickChanges')) {
@@ -20,7 +20,7 @@ async function sendAll() {
   }
 }
 
-/** Forgets all pages kept on this device; called on signing out. Unsent entries and ticks stay. */
+/** Forgets all pages kept on this device; called on signing out. Unsent entries, photos and ticks stay. */
 export async function forgetPages() {
   const worker = navigator.serviceWorker?.controller;
   worker?.postMessage('forget');

@@ -3,6 +3,8 @@
 
 const SHELL = 'shell-1';
 const PAGES = 'pages-1';
+const PHOTOS = 'photos-1';
+const MOST_PHOTOS = 60;
 const PATIENCE_MS = 8000;
 
 const FILES = [
@@ -21,6 +23,7 @@ const FILES = [
   '/static/garden/amounts.js',
   '/static/garden/database.js',
   '/static/garden/journal.js',
+  '/static/garden/picture.js',
   '/static/garden/queue.js',
   '/static/garden/sending.js',
   '/static/garden/ticks.js',
@@ -37,6 +40,8 @@ const FILES = [
 /** What is worth keeping of the API: reading, in the garden, what was read before. */
 const KEPT = /^\/api\/(?:me|sites|texts\/[a-z]+|sites\/[^/]+|sites\/[^/]+\/(?:pages\/.+|figures\/.+))$/;
 
+const PHOTO = /^\/api\/sites\/[^/]+\/journal\/[^/]+\/photo$/;
+
 self.addEventListener('install', (event) => {
   event.waitUntil(
     caches
@@ -50,14 +55,14 @@ self.addEventListener('activate', (event) => {
   event.waitUntil(
     caches
       .keys()
-      .then((names) => Promise.all(names.filter((name) => name !== SHELL && name !== PAGES).map((name) => caches.delete(name))))
+      .then((names) => Promise.all(names.filter((name) => ![SHELL, PAGES, PHOTOS].includes(name)).map((name) => caches.delete(name))))
       .then(() => self.clients.claim()),
   );
 });
 
 self.addEventListener('message', (event) => {
   if (event.data === 'forget') {
-    event.waitUntil(caches.delete(PAGES));
+    event.waitUntil(Promise.all([caches.delete(PAGES), caches.delete(PHOTOS)]));
   }
 });
 
@@ -73,6 +78,10 @@ self.addEventListener('fetch', (event) => {
     event.respondWith(first(request, SHELL, url.pathname));
   } else if (KEPT.test(url.pathname)) {
     event.respondWith(first(request, PAGES, keyOf(url), true));
+  } else if (PHOTO.test(url.pathname)) {
+    const answer = first(request, PHOTOS, url.pathname + url.search);
+    event.respondWith(answer);
+    event.waitUntil(answer.then(() => onlyNewest(PHOTOS, MOST_PHOTOS)).catch(() => undefined));
   }
 });
 
@@ -102,6 +111,12 @@ async function first(request, name, key, dated = false) {
     }
     return dated ? told(kept) : kept;
   }
+}
+
+async function onlyNewest(name, most) {
+  const cache = await caches.open(name);
+  const keys = await cache.keys();
+  await Promise.all(keys.slice(0, Math.max(0, keys.length - most)).map((key) => cache.delete(key)));
 }
 
 function timely(request) {

@@ -78,9 +78,68 @@ export async function mark(siteId) {
   return known?.upTo ?? 0;
 }
 
-/** Keeps a change until the server has confirmed it. */
-export function keep(change) {
-  return within(['changes'], 'readwrite', (stores) => done(stores.changes.put(change)));
+/** Photos of a site that wait for the server or for the owner. */
+export function pictures(siteId) {
+  return within(['pictures'], 'readonly', (stores) => done(stores.pictures.index('site').getAll(siteId)));
+}
+
+/**
+ * Keeps a change until the server has confirmed it, together with a change of its photo, if there
+ * is one: null forgets one that has not been sent.
+ */
+export function keep(change, picture) {
+  return within(['changes', 'pictures'], 'readwrite', async (stores) => {
+    await done(stores.changes.put(change));
+    if (picture) {
+      await done(stores.pictures.put(picture));
+    } else if (picture === null) {
+      await done(stores.pictures.delete(change.id));
+    }
+  });
+}
+
+/** Keeps a change under a new id, with the photo that waited under the old one. */
+export function keepAside(change, oldId) {
+  return within(['changes', 'pictures'], 'readwrite', async (stores) => {
+    const picture = await done(stores.pictures.get(oldId));
+    if (picture?.blob) {
+      await done(stores.pictures.put({ ...picture, id: change.id, replaces: undefined, state: 'waiting' }));
+      await done(stores.pictures.delete(oldId));
+    }
+    await done(stores.changes.put(change));
+    await done(stores.changes.delete(oldId));
+  });
+}
+
+/** Forgets a photo that has not been sent. */
+export function forgetPicture(id) {
+  return within(['pictures'], 'readwrite', (stores) => done(stores.pictures.delete(id)));
+}
+
+/** Keeps a photo that the server refused, unless another one was chosen meanwhile. */
+export function refusePicture(sent, why) {
+  return within(['pictures'], 'readwrite', async (stores) => {
+    const now = await done(stores.pictures.get(sent.id));
+    if (now?.stamp === sent.stamp) {
+      await done(stores.pictures.put({ ...now, state: 'refused', why }));
+    }
+  });
+}
+
+/** Takes over that the server has done what a change of a photo wanted; `photo` tells of a new one. */
+export function takeOverPicture(siteId, sent, photo) {
+  return within(['entries', 'pictures'], 'readwrite', async (stores) => {
+    const entry = await done(stores.entries.get([siteId, sent.id]));
+    if (entry && (photo || entry.photo?.path === sent.replaces)) {
+      await done(stores.entries.put({ ...entry, photo }));
+    }
+    const now = await done(stores.pictures.get(sent.id));
+    if (now?.stamp === sent.stamp) {
+      await done(stores.pictures.delete(sent.id));
+    } else if (now) {
+      await done(stores.pictures.put({ ...now, replaces: photo?.path ?? now.replaces }));
+    }
+  });
 }
 
 /** Forgets a change. */

@@ -5,7 +5,8 @@ import { icon } from '../icons.js';
 import { count, dayText, t } from '../i18n.js';
 import { today } from '../pages/common.js';
 import { amountText, KINDS, kindText, unitsOf } from './amounts.js';
-import { drop, journalOf, onChange, settle, sync, write } from './queue.js';
+import { photoField } from './picture.js';
+import { drop, dropPhoto, journalOf, onChange, settle, sync, write } from './queue.js';
 import { newId } from './sending.js';
 
 const SHOWN = 12;
@@ -21,27 +22,32 @@ export function journal(context, about) {
   const formPlace = h('div');
   const element = h('div', { class: 'journal' }, formPlace, state, list);
   const readOnly = context.site?.readOnly && !context.site?.offline;
+  /** Addresses of photos that are on this device alone, by the stamps of their changes. */
+  const addresses = new Map();
   let all = false;
+  let form;
 
   async function draw() {
     if (!element.isConnected && element.dataset.drawn) {
       ended();
+      form?.photo?.forget();
+      addresses.forEach((address) => URL.revokeObjectURL(address));
+      addresses.clear();
       return;
     }
     element.dataset.drawn = 'yes';
     const entries = (await journalOf(context.siteId)).filter(
       ({ entry }) => about.subjectKind === 'site' || (entry.subjectKind === about.subjectKind && entry.subject === about.subject),
     );
-    const open = entries.filter(({ change }) => change);
     replace(
       list,
       entries.length === 0 ? h('p', { class: 'quiet' }, t('journal.empty')) : null,
-      h('ul', { class: 'entries' }, (all ? entries : entries.filter(({ change }, i) => change || i < SHOWN)).map(drawEntry)),
+      h('ul', { class: 'entries' }, (all ? entries : entries.filter(({ change, picture }, i) => change || picture || i < SHOWN)).map(drawEntry)),
       !all && entries.length > SHOWN
         ? h('button', { type: 'button', class: 'plain', onclick: () => { all = true; draw(); } }, count('journal.all', entries.length))
         : null,
     );
-    const waiting = open.filter(({ change }) => change.state === 'waiting').length;
+    const waiting = entries.filter(({ change, picture }) => change?.state === 'waiting' || picture?.state === 'waiting').length;
     state.textContent = waiting ? count('journal.waiting', waiting) : '';
     state.hidden = waiting === 0;
   }
@@ -55,12 +61,51 @@ export function journal(context, about) {
     ];
   }
 
-  function drawEntry({ entry, change }) {
+  function addressOf(entry, picture) {
+    if (!picture) {
+      return entry.photo?.path;
+    }
+    if (picture.blob && !addresses.has(picture.stamp)) {
+      addresses.set(picture.stamp, URL.createObjectURL(picture.blob));
+    }
+    return addresses.get(picture.stamp);
+  }
+
+  function photo(entry, picture) {
+    const address = addressOf(entry, picture);
+    const of = entry.subject || t('journal.everywhere');
+    return [
+      address
+        ? h(
+            'a',
+            { class: 'entry-photo', href: address, target: '_blank', rel: 'noopener' },
+            h('img', { src: address, loading: 'lazy', alt: t('journal.photo-of', of, dayText(entry.day), entry.note || kindText(entry.kind)) }),
+          )
+        : null,
+      picture?.state === 'waiting' ? h('div', null, h('span', { class: 'tag warn' }, t('journal.photo-not-sent'))) : null,
+      picture?.state === 'refused'
+        ? h(
+            'div',
+            { class: 'note bad' },
+            icon('warning'),
+            h(
+              'div',
+              null,
+              h('p', null, t('journal.photo-refused', picture.why)),
+              h('button', { type: 'button', onclick: () => dropPhoto(entry.id) }, t('journal.photo-drop')),
+            ),
+          )
+        : null,
+    ];
+  }
+
+  function drawEntry({ entry, change, picture }) {
     const mine = h(
       'div',
       { class: 'entry-body' },
       h('div', { class: 'quiet' }, dayText(entry.day), entry.author ? `, ${entry.author}` : null),
-      change?.deleted ? h('del', null, words(entry)) : h('div', null, words(entry)),
+      change?.deleted || entry.deleted ? h('del', null, words(entry)) : h('div', null, words(entry)),
+      photo(entry, picture),
     );
     if (change?.state === 'conflict') {
       return conflict(change, mine);
@@ -71,14 +116,14 @@ export function journal(context, about) {
       mine,
       change?.state === 'refused' ? h('p', { class: 'note bad' }, icon('warning'), h('span', null, t('journal.refused', change.why))) : null,
       change?.state === 'waiting' ? h('span', { class: 'tag warn' }, t('journal.not-sent')) : null,
-      readOnly
+      readOnly || entry.deleted
         ? null
         : h(
             'div',
             { class: 'row entry-tools no-print' },
-            h('button', { type: 'button', class: 'plain', onclick: () => edit(entry, change) }, t('journal.edit')),
+            h('button', { type: 'button', class: 'plain', onclick: () => edit(entry, change, picture) }, t('journal.edit')),
             change?.state === 'refused'
-              ? h('button', { type: 'button', class: 'plain', onclick: () => drop(change.id) }, t('journal.drop'))
+              ? h('button', { type: 'button', class: 'plain', onclick: () => drop(change) }, t('journal.drop'))
               : h('button', { type: 'button', class: 'plain', onclick: () => remove(entry, change) }, t('journal.delete')),
           ),
     );
@@ -114,21 +159,18 @@ export function journal(context, about) {
   }
 
   async function remove(entry, change) {
-    if (change && change.baseRevision === 0 && change.state === 'waiting') {
-      // Never sent, so nobody else has seen it; but it may be under way, so the server is told too.
-      await write(context.siteId, content(entry), entry.revision ?? 0, true);
-    } else {
-      await write(context.siteId, content(entry), entry.revision ?? change?.baseRevision ?? 0, true);
-    }
+    // One that was never sent may be under way, so the server is told of its end too.
+    await write(context.siteId, content(entry), { base: entry.revision ?? change?.baseRevision ?? 0, deleted: true, photo: null });
     context.say?.(t('journal.deleted'));
   }
 
-  function edit(entry, change) {
-    showForm(entry, change);
+  function edit(entry, change, picture) {
+    showForm(entry, change, picture);
     formPlace.querySelector('select, input')?.focus();
   }
 
-  function showForm(entry, change) {
+  function showForm(entry, change, picture) {
+    form?.photo?.forget();
     if (readOnly) {
       replace(formPlace, h('p', { class: 'note' }, t('journal.read-only')));
       return;
@@ -155,6 +197,7 @@ export function journal(context, about) {
     number.replaceWith(together);
     together.append(number, unit);
     const note = field({ label: t('journal.note'), control: h('textarea', { rows: '2', maxlength: '4000' }, entry?.note ?? '') });
+    const picked = photoField(entry && addressOf(entry, picture));
     const saved = h('p', { class: 'saved', role: 'status' });
 
     function adapt() {
@@ -174,6 +217,16 @@ export function journal(context, about) {
       return { subjectKind: zone ? 'zone' : 'site', subject: zone };
     }
 
+    /** What is to become of the photo, as `write` takes it. */
+    async function photoWanted() {
+      const choice = picked.choice();
+      if (choice === undefined) {
+        return undefined;
+      }
+      const replaces = entry?.photo?.path;
+      return choice ? { blob: await choice, replaces } : replaces ? { replaces } : null;
+    }
+
     async function submit(event) {
       event.preventDefault();
       const about1 = KINDS[kind.control.value];
@@ -189,6 +242,13 @@ export function journal(context, about) {
         form.querySelector('[aria-invalid="true"]')?.focus();
         return;
       }
+      let wanted;
+      try {
+        wanted = await photoWanted();
+      } catch {
+        // The field says what is wrong with the file.
+        return;
+      }
       const written = {
         id: entry?.id ?? newId(),
         day: day.control.value,
@@ -199,7 +259,7 @@ export function journal(context, about) {
       };
       let outcome;
       try {
-        outcome = await write(context.siteId, written, entry?.revision ?? change?.baseRevision ?? 0);
+        outcome = await write(context.siteId, written, { base: entry?.revision ?? change?.baseRevision ?? 0, photo: wanted });
       } catch (problem) {
         console.error(problem);
         saved.textContent = t('journal.not-kept');
@@ -209,13 +269,14 @@ export function journal(context, about) {
       formPlace.querySelector('.saved').textContent = t(outcome === 'done' ? 'journal.saved' : outcome === 'forbidden' ? 'journal.forbidden' : 'journal.kept');
     }
 
-    const form = h(
+    form = h(
       'form',
       { class: 'journal-form', novalidate: true, onsubmit: submit },
       h('div', { class: 'pair' }, kind, day),
       where,
       amount,
       note,
+      picked,
       h(
         'div',
         { class: 'row' },
@@ -224,6 +285,7 @@ export function journal(context, about) {
       ),
       saved,
     );
+    form.photo = picked;
     replace(formPlace, form);
     adapt();
     if (entry?.amount) {

@@ -5,6 +5,7 @@ import * as database from './database.js';
 import { attempt, Bell, newId, newStamp, queue } from './sending.js';
 
 const BATCH = 100;
+const PICTURE_PATIENCE_MS = 120_000;
 const changed = new Bell();
 const oneByOne = queue();
 
@@ -13,16 +14,32 @@ export function onChange(listener) {
   return changed.listen(listener);
 }
 
-/** Keeps an entry and sends it when possible. `base` is the revision it was made from, 0 if new. */
-export async function write(siteId, entry, base = 0, deleted = false) {
-  await database.keep({ id: entry.id, siteId, entry, baseRevision: base, deleted, state: 'waiting', stamp: newStamp() });
+/**
+ * Keeps an entry and sends it when possible. `base` is the revision it was made from, 0 if new.
+ * `photo` is {blob, replaces} for a new one, {replaces} to take that one away, null to forget one
+ * that has not been sent.
+ */
+export async function write(siteId, entry, { base = 0, deleted = false, photo } = {}) {
+  await database.keep(
+    { id: entry.id, siteId, entry, baseRevision: base, deleted, state: 'waiting', stamp: newStamp() },
+    photo && { id: entry.id, siteId, ...photo, state: 'waiting', stamp: newStamp() },
+  );
   changed.ring();
   return sync(siteId);
 }
 
 /** Takes a change back that the server does not have. */
-export async function drop(id) {
+export async function drop({ id, baseRevision }) {
   await database.forget(id);
+  if (baseRevision === 0) {
+    await database.forgetPicture(id);
+  }
+  changed.ring();
+}
+
+/** Takes a photo back that the server does not have. */
+export async function dropPhoto(id) {
+  await database.forgetPicture(id);
   changed.ring();
 }
 
@@ -34,22 +51,31 @@ export async function settle(change, choice) {
     await database.keep({ ...change, state: 'waiting', baseRevision: change.theirs.revision, theirs: undefined, stamp: newStamp() });
   } else {
     const id = newId();
-    await database.keep({ ...change, id, entry: { ...change.entry, id }, state: 'waiting', baseRevision: 0, deleted: false, theirs: undefined, stamp: newStamp() });
-    await database.forget(change.id);
+    await database.keepAside(
+      { ...change, id, entry: { ...change.entry, id }, state: 'waiting', baseRevision: 0, deleted: false, theirs: undefined, stamp: newStamp() },
+      change.id,
+    );
   }
   changed.ring();
   return sync(change.siteId);
 }
 
-/** Everything of a site's journal that a device can show: entries with the changes over them. */
+/**
+ * Everything of a site's journal that a device can show: entries with the changes over them and over
+ * their photos.
+ */
 export async function journalOf(siteId) {
-  const [entries, changes] = await Promise.all([database.entries(siteId), database.changes(siteId)]);
-  const byId = new Map(entries.filter((entry) => !entry.deleted).map((entry) => [entry.id, { entry }]));
+  const [entries, changes, pictures] = await Promise.all([database.entries(siteId), database.changes(siteId), database.pictures(siteId)]);
+  const pictureOf = new Map(pictures.map((picture) => [picture.id, picture]));
+  // An entry that was deleted elsewhere still shows the photo that came too late for it.
+  const byId = new Map(entries.filter((entry) => !entry.deleted || pictureOf.get(entry.id)?.blob).map((entry) => [entry.id, { entry }]));
   for (const change of changes) {
     const known = byId.get(change.id)?.entry;
-    byId.set(change.id, { entry: { revision: known?.revision, author: known?.author, ...change.entry }, change });
+    byId.set(change.id, { entry: { revision: known?.revision, author: known?.author, photo: known?.photo, ...change.entry }, change });
   }
-  return [...byId.values()].sort((a, b) => (a.entry.day < b.entry.day ? 1 : a.entry.day > b.entry.day ? -1 : 0));
+  return [...byId.values()]
+    .map((one) => ({ ...one, picture: pictureOf.get(one.entry.id) }))
+    .sort((a, b) => (a.entry.day < b.entry.day ? 1 : a.entry.day > b.entry.day ? -1 : 0));
 }
 
 /** Sends and fetches; returns 'done', 'unreachable', 'refused' or 'forbidden'. */
@@ -73,8 +99,49 @@ async function exchange(siteId) {
       break;
     }
   }
+  if (outcome === 'done' || outcome === 'refused') {
+    const pictures = await sendPictures(siteId);
+    outcome = outcome === 'done' ? pictures : outcome;
+  }
   changed.ring();
   return outcome;
+}
+
+/** Sends the photos whose entries the server has. */
+async function sendPictures(siteId) {
+  const waiting = (await database.pictures(siteId)).filter((picture) => picture.state === 'waiting');
+  if (waiting.length === 0) {
+    return 'done';
+  }
+  const unsent = new Set((await database.changes(siteId)).filter((change) => change.state === 'waiting').map((change) => change.id));
+  const entries = new Map((await database.entries(siteId)).map((entry) => [entry.id, entry]));
+  let outcome = 'done';
+  for (const picture of waiting.filter(({ id }) => entries.has(id) && !unsent.has(id))) {
+    const told = await sendPicture(siteId, picture, entries.get(picture.id));
+    if (told.outcome === 'done') {
+      await database.takeOverPicture(siteId, picture, told.answer);
+    } else if (told.outcome === 'invalid' || told.status === 404) {
+      await database.refusePicture(picture, told.message);
+      outcome = 'refused';
+    } else {
+      return told.outcome;
+    }
+  }
+  return outcome;
+}
+
+async function sendPicture(siteId, { id, blob, replaces }, entry) {
+  const path = `/sites/${encodeURIComponent(siteId)}/journal/${encodeURIComponent(id)}/photo`;
+  // Only the photo that was seen here is taken away, never one that somebody has added since.
+  if (replaces && entry.photo?.path === replaces) {
+    const gone = await attempt(() => api.delete(path));
+    if (gone.outcome !== 'done' || !blob) {
+      return gone;
+    }
+  }
+  return blob
+    ? attempt(() => api.post(path, blob, { type: blob.type, signal: AbortSignal.timeout(PICTURE_PATIENCE_MS) }))
+    : { outcome: 'done' };
 }
 
 async function separately(siteId, waiting) {

@@ -1,0 +1,193 @@
+package org.grovewright.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import javax.imageio.ImageIO;
+import org.grovewright.store.JournalEntry;
+import org.grovewright.store.PhotoType;
+import org.grovewright.store.Photos;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.Select;
+
+/** Photos in the journal, with and without the server. */
+@Tag("browser")
+class JournalPhotosTest {
+  @TempDir Path folder;
+
+  /** A picture as large as those of phones, upright; half of it is of a colour. */
+  private Path picture(String name, Color colour) throws IOException {
+    BufferedImage image = new BufferedImage(2400, 3200, BufferedImage.TYPE_INT_RGB);
+    Graphics2D pen = image.createGraphics();
+    pen.setColor(colour);
+    pen.fillRect(0, 0, 2400, 1600);
+    pen.setColor(new Color(90, 60, 30));
+    pen.fillRect(0, 1600, 2400, 1600);
+    pen.dispose();
+    Path file = folder.resolve(name);
+    ImageIO.write(image, "png", file.toFile());
+    return file;
+  }
+
+  private static void choose(BrowserSession browser, Path file) {
+    browser
+        .waitUntil(d -> d.findElement(By.cssSelector(".photo-field input[type=file]")))
+        .sendKeys(file.toAbsolutePath().toString());
+  }
+
+  private static void note(BrowserSession browser, String words) {
+    new Select(browser.find(".journal-form select")).selectByValue("note");
+    browser.type("In words", words);
+  }
+
+  private static List<JournalEntry> entries(BrowserSession browser, String site) {
+    return browser.store().journal().list(site.substring("/site/".length()));
+  }
+
+  private static Optional<Photos.Kept> photo(BrowserSession browser, String site) {
+    String id = site.substring("/site/".length());
+    return entries(browser, site).stream()
+        .findFirst()
+        .flatMap(entry -> browser.store().photos().find(id, entry.content().id()));
+  }
+
+  /** The address of the photo under an entry, once it is drawn. */
+  private static String drawn(BrowserSession browser, String begin) {
+    return browser.waitUntil(
+        d -> {
+          WebElement image = browser.find(".entry-photo img");
+          browser.script("arguments[0].scrollIntoView({block: 'center'});", image);
+          String source = image.getDomProperty("src");
+          boolean there =
+              Boolean.TRUE.equals(
+                  browser.script(
+                      "return arguments[0].complete && arguments[0].naturalWidth > 0;", image));
+          return there && source.startsWith(begin) ? source : null;
+        });
+  }
+
+  private static int red(Photos.Kept photo) throws IOException {
+    BufferedImage image = ImageIO.read(new ByteArrayInputStream(photo.content()));
+    return new Color(image.getRGB(image.getWidth() / 2, image.getHeight() / 4)).getRed();
+  }
+
+  @Test
+  void aPhotoTakenWithoutTheServerIsKeptMadeSmallAndSentWithItsEntry() throws IOException {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.PHONE)) {
+      String site = DemoSite.of(browser);
+      browser.go(site + "/plant/A1");
+      browser.waitUntil(
+          d ->
+              Boolean.TRUE.equals(
+                  browser.script("return !!(navigator.serviceWorker?.controller);")));
+      browser.go(site + "/plant/A1");
+      assertThat(browser.find(".photo-field button").getText()).isEqualTo("Take a photo");
+
+      browser.cutOff();
+      note(browser, "first flowers");
+      choose(browser, picture("flowers.png", new Color(220, 40, 40)));
+      browser.find(".photo-preview img");
+      browser.shot("photo-form");
+      browser.click("Write it down");
+      browser.seeText("1 entry waits to be sent");
+      drawn(browser, "blob:");
+      // A phone that was switched off meanwhile has forgotten nothing.
+      browser.go(site + "/plant/A1");
+      drawn(browser, "blob:");
+      browser.seeText("photo not sent yet");
+      browser.shot("photo-offline");
+      browser.checkAccessible();
+
+      browser.bringBack();
+      browser.go(site + "/plant/A1");
+      browser.waitUntil(d -> photo(browser, site).isPresent());
+      Photos.Kept sent = photo(browser, site).orElseThrow();
+      assertThat(sent.about().type()).isEqualTo(PhotoType.JPEG);
+      assertThat(sent.content().length).isLessThan(Photos.LARGEST);
+      BufferedImage image = ImageIO.read(new ByteArrayInputStream(sent.content()));
+      assertThat(image.getWidth()).isEqualTo(1200);
+      assertThat(image.getHeight()).isEqualTo(1600);
+      assertThat(red(sent)).isBetween(210, 230);
+      drawn(browser, browser.address() + "/api/sites/");
+      browser.waitUntil(d -> !browser.text().contains("to be sent"));
+      assertThat(browser.find(".entry-photo img").getDomAttribute("alt"))
+          .startsWith("Photo of ")
+          .contains("A1")
+          .contains("first flowers");
+      browser.shot("photo-sent");
+      browser.checkAccessible();
+
+      try (BrowserSession laptop = browser.another(BrowserSession.DESKTOP)) {
+        laptop.go(site + "/plant/A1");
+        drawn(laptop, browser.address() + "/api/sites/");
+        laptop.shot("photo-sent");
+        laptop.checkAccessible();
+        laptop.checkQuiet();
+      }
+
+      // What was seen once can be seen in the garden again.
+      browser.cutOff();
+      browser.go(site + "/plant/A1");
+      drawn(browser, browser.address() + "/api/sites/");
+      browser.bringBack();
+      browser.checkQuiet();
+    }
+  }
+
+  @Test
+  void aPhotoIsReplacedAndTakenAwayAndOtherFilesAreRefused() throws IOException {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.DESKTOP)) {
+      String site = DemoSite.of(browser);
+      browser.go(site + "/plant/A1");
+      Path letter = Files.writeString(folder.resolve("letter.png"), "no picture");
+      note(browser, "a leaf");
+      choose(browser, letter);
+      browser.seeText("This file is no picture");
+      browser.checkAccessible();
+      assertThat(browser.field("In words").getDomProperty("value")).isEqualTo("a leaf");
+
+      choose(browser, picture("red.png", new Color(220, 40, 40)));
+      browser.find(".photo-preview img");
+      browser.click("Write it down");
+      browser.waitUntil(d -> photo(browser, site).isPresent());
+      drawn(browser, browser.address() + "/api/sites/");
+
+      browser.click("Change");
+      browser.find(".photo-preview img");
+      choose(browser, picture("green.png", new Color(40, 160, 60)));
+      browser.waitUntil(
+          d -> browser.find(".photo-preview img").getDomProperty("src").startsWith("blob:"));
+      browser.click("Save the change");
+      browser.waitUntil(
+          d -> {
+            try {
+              return photo(browser, site).isPresent()
+                  && red(photo(browser, site).orElseThrow()) < 60;
+            } catch (IOException e) {
+              throw new IllegalStateException(e);
+            }
+          });
+      drawn(browser, browser.address() + "/api/sites/");
+
+      browser.click("Change");
+      browser.click("No photo");
+      browser.click("Save the change");
+      browser.waitUntil(d -> photo(browser, site).isEmpty());
+      browser.waitUntil(d -> d.findElements(By.cssSelector(".entry-photo")).isEmpty());
+      assertThat(entries(browser, site)).hasSize(1);
+      browser.checkQuiet();
+    }
+  }
+}
