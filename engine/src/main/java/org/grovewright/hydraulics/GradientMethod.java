@@ -39,8 +39,8 @@ final class GradientMethod {
   /** After so many steps states are only looked at where the laws are kept. */
   private static final int FREE_STATE_STEPS = 12;
 
-  /** After so many steps only half of each step is taken, after so many more a fifth. */
-  private static final int FULL_STEPS = 30;
+  /** After so many steps each is shortened until it helps. */
+  static final int FULL_STEPS = 30;
 
   /** Conductance in m2/s that keeps the matrix positive definite; does not change the answer. */
   private static final double LEAST_CONDUCTANCE = 1e-14;
@@ -141,7 +141,10 @@ final class GradientMethod {
   private final double[] conductance;
   private final double[] push;
   private final double[] right;
-  private final double[] balance;
+
+  /** For each node by how much more flows in than out, in m3/s, as last weighed. */
+  final double[] balance;
+
   private final double[] linearisedAt;
 
   /** For each emitter group its flow in m3/s at the present heads. */
@@ -248,9 +251,8 @@ final class GradientMethod {
     for (int l : devices) {
       knownFlow[l] = Double.NaN;
     }
-    for (int g = 0; g < linearisedAt.length; g++) {
-      linearisedAt[g] = pressureAt(g);
-    }
+    lineariseEmitters();
+    LineSearch search = null;
     for (steps = 0; steps < MOST_STEPS; steps++) {
       findConductances();
       weigh();
@@ -265,18 +267,16 @@ final class GradientMethod {
       }
       assemble();
       factor.factorAndSolve(right);
-      advance(share(steps));
+      if (steps < FULL_STEPS) {
+        advance();
+      } else {
+        search = search == null ? new LineSearch(this) : search;
+        search.advance();
+        lineariseEmitters();
+      }
       findLosses(false);
     }
     return false;
-  }
-
-  /** Share of a step to take: less where full ones go to and fro across a sharp bend. */
-  private static double share(int step) {
-    if (step < FULL_STEPS) {
-      return 1;
-    }
-    return step < 2 * FULL_STEPS ? 0.5 : step < 3 * FULL_STEPS ? 0.2 : 0.05;
   }
 
   private boolean lawsAreKept() {
@@ -362,9 +362,16 @@ final class GradientMethod {
       before = size;
       factor.refactorChanged();
       factor.solve(right);
-      moveHeadsAndFlows(1);
+      moveHeadsAndFlows();
     }
     return false;
+  }
+
+  /** Finds losses and what links and nodes lack after heads and flows were moved. */
+  void weighAnew() {
+    findLosses(false);
+    findConductances();
+    weigh();
   }
 
   private void findConductances() {
@@ -533,9 +540,9 @@ final class GradientMethod {
     return error;
   }
 
-  /** Takes a step, or part of it, along the solved change of heads. */
-  private void advance(double share) {
-    moveHeadsAndFlows(share);
+  /** Takes a step along the solved change of heads. */
+  private void advance() {
+    moveHeadsAndFlows();
     for (int g = 0; g < linearisedAt.length; g++) {
       double pressure = pressureAt(g);
       double before = linearisedAt[g];
@@ -544,9 +551,16 @@ final class GradientMethod {
     }
   }
 
-  private void moveHeadsAndFlows(double share) {
+  private void lineariseEmitters() {
+    for (int g = 0; g < linearisedAt.length; g++) {
+      linearisedAt[g] = pressureAt(g);
+    }
+  }
+
+  /** Moves heads and flows by the solved change. */
+  void moveHeadsAndFlows() {
     for (int i = 0; i < layout.unknowns; i++) {
-      head[i] += share * right[i];
+      head[i] += right[i];
     }
     for (int i = layout.unknowns; i < right.length; i++) {
       right[i] = 0;
@@ -554,7 +568,7 @@ final class GradientMethod {
     int[] tail = layout.tail;
     int[] tip = layout.tip;
     for (int l = 0; l < tail.length; l++) {
-      flow[l] += share * (push[l] + conductance[l] * (right[tail[l]] - right[tip[l]]));
+      flow[l] += push[l] + conductance[l] * (right[tail[l]] - right[tip[l]]);
     }
   }
 
