@@ -147,6 +147,48 @@ class JournalPhotosTest {
   }
 
   @Test
+  void aPhotoThatMeetsAnotherIsShownAndBothStayUntilTheOwnerChooses() throws IOException {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.PHONE)) {
+      String site = DemoSite.of(browser);
+      browser.go(site + "/plant/A1");
+      note(browser, "spots on a leaf");
+      browser.click("Write it down");
+      browser.waitUntil(d -> entries(browser, site).size() == 1);
+      browser.seeText("Written down.");
+
+      browser.cutOff();
+      browser.click("Change");
+      choose(browser, picture("red.png", new Color(220, 40, 40)));
+      browser.find(".photo-preview img");
+      browser.click("Save the change");
+      browser.seeText("photo not sent yet");
+      // Meanwhile somebody adds a photo to the same entry elsewhere.
+      String id = site.substring("/site/".length());
+      byte[] theirs = Files.readAllBytes(picture("green.png", new Color(40, 160, 60)));
+      browser
+          .store()
+          .photos()
+          .add(
+              id,
+              entries(browser, site).get(0).content().id(),
+              theirs,
+              browser.store().accounts().local().author());
+
+      browser.bringBack();
+      browser.go(site + "/plant/A1");
+      browser.seeText("This photo could not be taken over: This entry has another photo already.");
+      drawn(browser, "blob:");
+      assertThat(photo(browser, site).orElseThrow().content()).isEqualTo(theirs);
+      browser.shot("photo-refused");
+      browser.checkAccessible();
+      browser.click("Take the photo back");
+      drawn(browser, browser.address() + "/api/sites/");
+      assertThat(photo(browser, site).orElseThrow().content()).isEqualTo(theirs);
+      browser.checkQuiet();
+    }
+  }
+
+  @Test
   void aPhotoIsReplacedAndTakenAwayAndOtherFilesAreRefused() throws IOException {
     try (BrowserSession browser = BrowserSession.open(BrowserSession.DESKTOP)) {
       String site = DemoSite.of(browser);
