@@ -125,12 +125,12 @@ final class TodayCommand implements Callable<Integer> {
       throw new BadInputException(
           weather.file().orElse(grove.file()) + ": " + e.getMessage() + ".");
     }
-    out.println(new TodayWords(advice, plan.grove(), plan.catalogue()).line());
     ReaderUnits units =
         new ReaderUnits(plan.grove().preferences().units(), plan.grove().stock().currency());
-    if (explained != null) {
-      out.print(workings(plan, book.all(), units));
-    }
+    // Found first: a figure that does not exist is refused before anything is said.
+    String workings = explained == null ? "" : workings(plan, book.all(), units);
+    out.println(new TodayWords(advice, plan.grove(), plan.catalogue()).line());
+    out.print(workings);
     for (Finding finding : advice.findings()) {
       err.println("note: " + ReaderUnits.plainSpaces(Words.message(finding, units)));
     }

@@ -2,6 +2,7 @@ package org.grovewright.sheets;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import org.grovewright.model.Preferences.Units;
 import org.grovewright.quantity.Figure;
 import org.grovewright.storage.TankYears;
@@ -34,30 +35,17 @@ final class TankSection {
                 + (tank.drawn() ? ", drawn from the usual weather of the months" : "")
                 + ", while the timer draws what its card says. Each year of the plan was put on every"
                 + " year of weather, because the plants grow and the weather comes as it likes."));
-    List<List<Cell>> rows = new ArrayList<>();
-    for (TankYears.OfPlan year : tank.years()) {
-      rows.add(
-          List.of(
-              Cell.of("Year " + year.year()),
-              cell(year.caughtM3()),
-              cell(year.wantedM3()),
-              cell(year.drawnM3()),
-              cell(year.spilledM3()),
-              cell(year.dryChance()),
-              cell(year.dryDays())));
-    }
+    blocks.add(table("The tank in a mean year", TankYears.OfPlan::card));
     blocks.add(
-        new Block.Table(
-            "The tank in a mean year",
-            List.of(
-                Block.Column.words("Plants of"),
-                Block.Column.numbers("Roof brings"),
-                Block.Column.numbers("Timer wants"),
-                Block.Column.numbers("Tank gives"),
-                Block.Column.numbers("Runs over"),
-                Block.Column.numbers("Chance of running dry"),
-                Block.Column.numbers("Days short")),
-            rows));
+        Block.Paragraph.of(
+            "That is a timer without a rain sensor, which runs its whole card after rain too. The"
+                + " next table is for an owner who asks for the day's advice on the days of the card:"
+                + " a watering is skipped where no plant would begin to suffer before the next one"
+                + " if no more rain came, and made no longer than fills the soil again."));
+    blocks.add(
+        table(
+            "The tank in a mean year, waterings skipped or shortened by the day's advice",
+            TankYears.OfPlan::skipping));
     if (!tank.levels().isEmpty()) {
       boolean us = system == Units.US;
       blocks.add(
@@ -69,10 +57,37 @@ final class TankSection {
                   volumeM3),
               "Water in the tank through the year with the plants of year "
                   + tank.years().size()
-                  + ". The line is the mean of all years; one year in ten lies below the shaded"
+                  + " and the whole card drawn. The line is the mean of all years; one year in ten lies below the shaded"
                   + " band's lower edge."));
     }
     return blocks;
+  }
+
+  private Block table(String title, Function<TankYears.OfPlan, TankYears.Use> way) {
+    List<List<Cell>> rows = new ArrayList<>();
+    for (TankYears.OfPlan year : tank.years()) {
+      TankYears.Use use = way.apply(year);
+      rows.add(
+          List.of(
+              Cell.of("Year " + year.year()),
+              cell(year.caughtM3()),
+              cell(use.wantedM3()),
+              cell(use.drawnM3()),
+              cell(use.spilledM3()),
+              cell(use.dryChance()),
+              cell(use.dryDays())));
+    }
+    return new Block.Table(
+        title,
+        List.of(
+            Block.Column.words("Plants of"),
+            Block.Column.numbers("Roof brings"),
+            Block.Column.numbers("Timer wants"),
+            Block.Column.numbers("Tank gives"),
+            Block.Column.numbers("Runs over"),
+            Block.Column.numbers("Chance of running dry"),
+            Block.Column.numbers("Days short")),
+        rows);
   }
 
   private Cell cell(Figure figure) {

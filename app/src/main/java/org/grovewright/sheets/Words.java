@@ -13,6 +13,7 @@ import org.grovewright.catalogue.Species;
 import org.grovewright.finding.Finding;
 import org.grovewright.irrigation.Rhythm;
 import org.grovewright.irrigation.TimerSetting;
+import org.grovewright.irrigation.ZoneDesign;
 import org.grovewright.model.WateringDays;
 import org.grovewright.plan.Plan;
 import org.grovewright.quantity.Quantity;
@@ -67,8 +68,7 @@ public final class Words {
 
   /** What a zone is called in a sentence: "zone A" for the ids A and zone-A alike. */
   public static String zone(String id) {
-    String rest = ZONE.matcher(id).replaceFirst("");
-    return "zone " + (rest.isEmpty() ? id : rest);
+    return "zone " + ZoneDesign.called(id);
   }
 
   /** A text with a capital at its start. */

@@ -68,6 +68,22 @@ class TodayCommandTest {
   }
 
   @Test
+  void anUnknownFigureIsRefusedBeforeAnythingIsSaid() {
+    CommandLineRun run = today("--date", "2027-07-12", "--explain", "advice.zone.zone-9.wanted");
+    assertThat(run.code()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err()).contains("--explain: this advice has no figure").contains("zone-9");
+    assertThat(run.err().lines().filter(line -> !line.startsWith("note: "))).hasSize(1);
+    assertThat(picture).doesNotExist();
+  }
+
+  @Test
+  void zonesAreCalledByTheirPlainNames() {
+    CommandLineRun run = today("--date", "2027-07-12");
+    assertThat(run.out() + run.err()).contains("watering of zone ").doesNotContain("zone zone-");
+  }
+
+  @Test
   void whatIsWrongIsSaidInOneSentence() throws IOException {
     CommandLineRun date = today("--date", "2027-02-30");
     assertThat(date.code()).isEqualTo(ExitCode.BAD_INPUT);

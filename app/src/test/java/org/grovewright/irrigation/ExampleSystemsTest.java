@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.EmitterType;
@@ -21,6 +22,8 @@ import org.grovewright.model.Grove;
 import org.grovewright.model.Supply;
 import org.grovewright.plan.Plan;
 import org.grovewright.plan.Planner;
+import org.grovewright.texts.Language;
+import org.grovewright.work.CareEvent;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -36,6 +39,54 @@ class ExampleSystemsTest {
 
   static Stream<Plan> plans() {
     return Stream.of("demo", "us-gravity").map(name -> Planner.plan(example(name), CATALOGUE));
+  }
+
+  /**
+   * The job of a later year names every plant, how many emitters it gets, their rating and when.
+   */
+  @ParameterizedTest
+  @MethodSource("plans")
+  void theJobOfAddedEmittersNamesPlantsNumbersRatingsAndSeason(Plan plan) {
+    // Both plans begin in February: summer in the south, winter in the north.
+    assertThat(plan.grove().start().getMonthValue()).isEqualTo(2);
+    String season = plan.grove().site().latitudeDeg() < 0 ? "summer" : "winter";
+    for (ZoneResult zone : plan.watering().zones()) {
+      for (int year = 2; year <= 3; year++) {
+        Map<String, Integer> added = new HashMap<>();
+        for (Outlet outlet : zone.design().allOutlets()) {
+          if (outlet.fromYear() == year) {
+            String plant = plan.grove().plantings().get(outlet.plant()).id();
+            added.merge(plant + "|" + outlet.emitter().name(), 1, Integer::sum);
+          }
+        }
+        String id = "care.emitters." + zone.design().id() + ".year-" + year;
+        List<CareEvent> events =
+            plan.care().events().stream().filter(e -> e.id().equals(id)).toList();
+        assertThat(events).hasSize(added.isEmpty() ? 0 : 1);
+        if (added.isEmpty()) {
+          continue;
+        }
+        String message = events.get(0).message();
+        added.forEach(
+            (what, count) -> {
+              String plant = what.substring(0, what.indexOf('|'));
+              String emitter = what.substring(what.indexOf('|') + 1);
+              assertThat(message.split("\\. "))
+                  .anySatisfy(
+                      sentence ->
+                          assertThat(sentence + ",")
+                              .contains("Add ", count + " \u00d7 " + emitter)
+                              .containsPattern("[ ]" + Pattern.quote(plant) + "[,.]"));
+            });
+        assertThat(message)
+            .startsWith("In " + season + ", as year " + year + " of the plan begins in ")
+            .contains("of zone " + zone.design().id().replace("zone-", "") + ".");
+        assertThat(Language.of("es").say(message))
+            .startsWith("En ")
+            .doesNotContain("Add ", "plan begins", "Then set");
+      }
+    }
+    assertThat(plan.care().events()).anyMatch(e -> e.id().startsWith("care.emitters."));
   }
 
   /** Conservation of mass: what the emitters give is what the supply gives. */

@@ -9,6 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.files.CatalogueFiles;
@@ -17,10 +20,12 @@ import org.grovewright.formats.description.DescriptionException;
 import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.irrigation.TimerSetting;
 import org.grovewright.irrigation.ZoneResult;
+import org.grovewright.model.Climate.DayWeather;
 import org.grovewright.model.Grove;
 import org.grovewright.plan.Plan;
 import org.grovewright.plan.Planner;
 import org.grovewright.water.MonthNeed;
+import org.grovewright.water.WeatherGenerator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -68,6 +73,76 @@ class ConstraintsTest {
     assertThat(tank.levels()).hasSize(365);
     assertThat(large.figures()).containsKey("storage.year-3.dry-chance");
     assertThat(large.findings()).extracting(Finding::code).anyMatch(c -> c.startsWith("storage."));
+  }
+
+  @Test
+  void skippingAfterRainDrawsLessAndIsShownBesideTheWholeCard() {
+    Plan plan = plan("  roof: {area: 600 ft2, runoff: 85 %, first_flush: 10 gal}\n");
+    TankYears tank = plan.storage().orElseThrow();
+    for (TankYears.OfPlan year : tank.years()) {
+      assertThat(year.skipping().wantedM3().value())
+          .isPositive()
+          .isLessThan(0.97 * year.card().wantedM3().value());
+      assertThat(year.skipping().dryChance().value())
+          .isLessThanOrEqualTo(year.card().dryChance().value());
+      assertThat(year.skipping().dryDays().value())
+          .isLessThanOrEqualTo(year.card().dryDays().value());
+      // Both ways see the same roof: what is not drawn stays in the tank or runs over.
+      assertThat(year.skipping().drawnM3().value() + year.skipping().spilledM3().value())
+          .isCloseTo(year.caughtM3().value(), within(9.5 / 30 + 1e-9));
+    }
+    assertThat(plan.figures()).containsKey("storage.year-2.skipping.dry-chance");
+    assertThat(plan.findings())
+        .filteredOn(f -> f.code().equals("storage.skipping"))
+        .singleElement()
+        .satisfies(f -> assertThat(f.message()).contains("no rain sensor"));
+  }
+
+  /** The rule itself, day by day: never more than the card, and never on another day. */
+  @Test
+  void skippingKeepsWithinTheCardAndSparesNoPlantsWater() {
+    Grove grove = grove("  roof: {area: 600 ft2}\n");
+    Plan plan = Planner.plan(grove, CATALOGUE);
+    List<DayWeather> days =
+        WeatherGenerator.days(grove.climate(), CATALOGUE, grove.start().getYear(), 10, 7);
+    List<DayWeather> noRain = days.stream().map(day -> rain(day, 0)).toList();
+    List<DayWeather> wet = days.stream().map(day -> rain(day, 0.03)).toList();
+    for (int year = 1; year <= 3; year++) {
+      TimerDraw.Draws draws = draws(plan, days, year);
+      for (int i = 0; i < days.size(); i++) {
+        assertThat(draws.advisedM3()[i]).isBetween(0.0, draws.cardM3()[i] + 1e-12);
+      }
+      // Plants suffer on hardly more days than under the whole card, over ten years of weather.
+      assertThat(draws.advisedStress())
+          .as("year %s: %s suffering under the card", year, draws.cardStress())
+          .isLessThanOrEqualTo((long) (1.1 * draws.cardStress() + 50));
+      assertThat(sum(draws(plan, wet, year).advisedM3())).isLessThan(0.05 * sum(draws.cardM3()));
+      assertThat(sum(draws(plan, noRain, year).advisedM3())).isGreaterThan(sum(draws.advisedM3()));
+      assertThat(draws(plan, wet, year).cardM3()).containsExactly(draws.cardM3());
+    }
+  }
+
+  private static TimerDraw.Draws draws(Plan plan, List<DayWeather> days, int year) {
+    return new TimerDraw(
+            plan.grove(), CATALOGUE, plan.water(), plan.watering(), plan.programme(), days)
+        .in(year);
+  }
+
+  private static double sum(double[] values) {
+    return Arrays.stream(values).sum();
+  }
+
+  private static DayWeather rain(DayWeather day, double rainM) {
+    return new DayWeather(
+        day.date(),
+        day.tminC(),
+        day.tmaxC(),
+        day.relativeHumidity(),
+        day.dewPointC(),
+        day.windMPerS(),
+        day.solarWPerM2(),
+        day.sunshineHours(),
+        OptionalDouble.of(rainM));
   }
 
   @Test

@@ -155,6 +155,6 @@ class WhatIfsTest {
     assertThatThrownBy(() -> of(DEMO).answer(new Mishap.Severed(far)))
         .hasMessageContaining("is 500.0 m from its start");
     assertThatThrownBy(() -> of(DEMO).answer(new Mishap.StuckValve(Optional.of("zone-9"), true)))
-        .hasMessageContaining("There is no zone zone-9; there is zone-1");
+        .hasMessageContaining("There is no zone 9; there is zone-1");
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
+import org.grovewright.irrigation.ZoneDesign;
 import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
@@ -45,7 +46,7 @@ final class AdviceFindings {
     quantities.add(new Quantity(count, Kind.COUNT));
     String text =
         "The log does not tell of every watering of zone "
-            + zone.zone()
+            + ZoneDesign.called(zone.zone())
             + ": {0} since "
             + first
             + (count == 1 ? " is" : " are")
@@ -79,7 +80,7 @@ final class AdviceFindings {
         Severity.SHORTFALL,
         zone.zone(),
         "Zone "
-            + zone.zone()
+            + ZoneDesign.called(zone.zone())
             + " wants {0} of watering today and can have {1}. "
             + why
             + " Ask again on "

@@ -24,14 +24,14 @@ public record EmitterChange(
   }
 
   /**
-   * The changes of all zones at the start of a year, in the order of the plants; none in year 1.
+   * The changes of some zones at the start of a year, in the order of the plants; none in year 1.
    */
-  public static List<EmitterChange> before(WateringSystem system, Grove grove, int year) {
+  public static List<EmitterChange> before(List<ZoneResult> zones, Grove grove, int year) {
     List<EmitterChange> changes = new ArrayList<>();
     if (year <= 1) {
       return changes;
     }
-    for (ZoneResult zone : system.zones()) {
+    for (ZoneResult zone : zones) {
       Map<Integer, Map<String, Integer>> add = new TreeMap<>();
       Map<Integer, Map<String, Integer>> close = new TreeMap<>();
       for (Outlet outlet : zone.design().allOutlets()) {

@@ -2,6 +2,7 @@ package org.grovewright.irrigation;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.grovewright.catalogue.Filter;
 import org.grovewright.catalogue.Pipe;
 import org.grovewright.catalogue.Regulator;
@@ -27,10 +28,17 @@ public record ZoneDesign(
     Optional<Regulator> regulator,
     Filter filter,
     int year) {
+  private static final Pattern ZONE = Pattern.compile("^[Zz]one[-_ ]?(?=.)");
+
   /** Copies the lists. */
   public ZoneDesign {
     main = main.stream().map(List::copyOf).toList();
     laterals = List.copyOf(laterals);
+  }
+
+  /** What a zone is called after the word "zone": A for the ids A and zone-A alike. */
+  public static String called(String id) {
+    return ZONE.matcher(id).replaceFirst("");
   }
 
   /**

@@ -48,7 +48,7 @@ public final class Planner {
     WaterNeeds water = WaterNeeds.of(grove, catalogue, book);
     WateringSystem watering = WateringSystem.of(grove, catalogue, water, terrain, book);
     Programme programme = Programme.of(grove, catalogue, watering, water, book);
-    Optional<TankYears> storage = TankYears.of(grove, catalogue, watering, programme, book);
+    Optional<TankYears> storage = TankYears.of(grove, catalogue, water, watering, programme, book);
 
     List<Requirement> goods = new ArrayList<>(ground.requirements());
     goods.addAll(watering.requirements());

@@ -111,7 +111,7 @@ public record SeasonPlan(
     TimerCard card =
         card(
             settings.planYear(),
-            EmitterChange.before(system, grove, settings.planYear()),
+            EmitterChange.before(system.zones(), grove, settings.planYear()),
             found,
             starts);
     SeasonPlan plan =

@@ -9,10 +9,7 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
 import org.grovewright.irrigation.Programme;
-import org.grovewright.irrigation.Rhythm;
-import org.grovewright.irrigation.TimerSetting;
 import org.grovewright.irrigation.WateringSystem;
-import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.model.Climate.DayWeather;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Supply.Roof;
@@ -22,6 +19,7 @@ import org.grovewright.quantity.Input;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
 import org.grovewright.quantity.Working;
+import org.grovewright.water.WaterNeeds;
 import org.grovewright.water.WeatherGenerator;
 
 /** Makes a {@link TankYears}. */
@@ -36,8 +34,7 @@ final class TankStudy {
           + " source";
 
   private final Grove grove;
-  private final WateringSystem system;
-  private final Programme programme;
+  private final TimerDraw timer;
   private final FigureBook book;
   private final RainTank tank;
   private final Input runoff;
@@ -50,12 +47,11 @@ final class TankStudy {
   TankStudy(
       Grove grove,
       Catalogue catalogue,
+      WaterNeeds needs,
       WateringSystem system,
       Programme programme,
       FigureBook book) {
     this.grove = grove;
-    this.system = system;
-    this.programme = programme;
     this.book = book;
     Roof roof = grove.supply().roof().orElseThrow();
     runoff =
@@ -79,6 +75,7 @@ final class TankStudy {
                 (int) catalogue.constant("season.weather-years").value(),
                 SEED)
             : grove.climate().daily();
+    timer = new TimerDraw(grove, catalogue, needs, system, programme, days);
     rainM = days.stream().mapToDouble(day -> day.rainM().orElse(0)).toArray();
     yearOf = wholeYears();
     years = Arrays.stream(yearOf).max().orElse(-1) + 1;
@@ -117,45 +114,16 @@ final class TankStudy {
                   + " could not be found."));
       return new TankYears(0, drawn, List.of(), List.of(), OptionalDouble.empty(), findings);
     }
+    double[] last = new double[0];
     for (int year = 1; year <= Programme.YEARS; year++) {
-      double[] wanted = wanted(year);
-      ofPlan.add(entered(year, wanted, run(tank, wanted)));
+      TimerDraw.Draws draws = timer.in(year);
+      last = draws.cardM3();
+      ofPlan.add(entered(year, draws));
     }
-    double[] last = wanted(Programme.YEARS);
     OptionalDouble enough = enough(last);
     findings.add(remark(ofPlan, enough));
+    findings.add(skipping(ofPlan));
     return new TankYears(years, drawn, ofPlan, levels(run(tank, last)), enough, findings);
-  }
-
-  /** What the timer draws by day in a year of the plan, m3. */
-  private double[] wanted(int year) {
-    TimerSetting[][] settings = new TimerSetting[system.zones().size()][13];
-    for (TimerSetting setting : programme.settings()) {
-      for (int z = 0; z < settings.length; z++) {
-        if (setting.year() == year && setting.zone().equals(system.zones().get(z).design().id())) {
-          settings[z][setting.month()] = setting;
-        }
-      }
-    }
-    double[] wanted = new double[days.size()];
-    for (int z = 0; z < settings.length; z++) {
-      ZoneResult zone = system.zonesIn(year).get(z);
-      int since = Integer.MAX_VALUE / 2;
-      for (int i = 0; i < wanted.length; i++) {
-        TimerSetting setting = settings[z][days.get(i).date().getMonthValue()];
-        since++;
-        Rhythm rhythm = setting.rhythm();
-        boolean due =
-            rhythm.byCalendar()
-                ? rhythm.days().allows(days.get(i).date())
-                : since >= rhythm.everyDays();
-        if (!setting.off() && due) {
-          wanted[i] += setting.minutesPerWatering() * 60.0 * zone.flowM3PerS();
-          since = 0;
-        }
-      }
-    }
-    return wanted;
   }
 
   /** The days of a tank that has stood for a year before they begin, empty at first. */
@@ -188,30 +156,14 @@ final class TankStudy {
     return sum / years;
   }
 
-  private TankYears.OfPlan entered(int year, double[] wanted, RainTank.Days run) {
+  private TankYears.OfPlan entered(int year, TimerDraw.Draws draws) {
     String id = "storage.year-" + year + ".";
-    double[] dry =
-        Arrays.stream(run.missing()).map(missing -> missing > LEAST_MISSING_M3 ? 1 : 0).toArray();
     Input n = new Input("n, years of weather", years, Kind.COUNT, weatherOrigin());
-    Input volume = new Input("tank", tank.volumeM3(), Kind.WATER_VOLUME, "description");
     Input roof = new Input("A", tank.roofM2(), Kind.AREA, "description");
     Input flush = new Input("F", tank.firstFlushM3(), Kind.WATER_VOLUME, "description");
+    RainTank.Days run = run(tank, draws.cardM3());
     return new TankYears.OfPlan(
         year,
-        book.enter(
-            id + "dry-chance",
-            "chance that the tank runs dry in a year",
-            dryShare(run),
-            Kind.SHARE,
-            Working.of("years with a day on which water was missing, over n", SOURCE, n, volume)),
-        book.enter(
-            id + "dry-days",
-            "days a year on which the tank lacks water",
-            perYear(dry),
-            Kind.NUMBER,
-            Working.of("days on which water was missing, over n", SOURCE, n, volume)),
-        volume(id + "wanted", "water the timer would draw in a year", wanted, n),
-        volume(id + "drawn", "water the tank can give in a year", run.drawn(), n, volume),
         book.enter(
             id + "caught",
             "water the roof brings to the tank in a year",
@@ -219,7 +171,40 @@ final class TankStudy {
             Kind.WATER_VOLUME,
             Working.of(
                 "A C P - F for each rain P, mean of the years", SOURCE, roof, runoff, flush, n)),
-        volume(id + "spilled", "water that runs over in a year", run.spilled(), n, volume));
+        use(id, "", draws.cardM3(), run, n),
+        use(
+            id + "skipping.",
+            " if waterings are skipped or shortened by the soil",
+            draws.advisedM3(),
+            run(tank, draws.advisedM3()),
+            n));
+  }
+
+  /** The figures of one way to draw; the label's end says which. */
+  private TankYears.Use use(
+      String id, String when, double[] wanted, RainTank.Days run, Input years) {
+    double[] dry =
+        Arrays.stream(run.missing()).map(missing -> missing > LEAST_MISSING_M3 ? 1 : 0).toArray();
+    Input volume = new Input("tank", tank.volumeM3(), Kind.WATER_VOLUME, "description");
+    return new TankYears.Use(
+        book.enter(
+            id + "dry-chance",
+            "chance that the tank runs dry in a year" + when,
+            dryShare(run),
+            Kind.SHARE,
+            Working.of(
+                "years with a day on which water was missing, over n", SOURCE, years, volume)),
+        book.enter(
+            id + "dry-days",
+            "days a year on which the tank lacks water" + when,
+            perYear(dry),
+            Kind.NUMBER,
+            Working.of("days on which water was missing, over n", SOURCE, years, volume)),
+        volume(id + "wanted", "water the timer would draw in a year" + when, wanted, years),
+        volume(
+            id + "drawn", "water the tank can give in a year" + when, run.drawn(), years, volume),
+        volume(
+            id + "spilled", "water that runs over in a year" + when, run.spilled(), years, volume));
   }
 
   private Figure volume(String id, String label, double[] values, Input... inputs) {
@@ -272,6 +257,28 @@ final class TankStudy {
       }
     }
     return OptionalDouble.of(most);
+  }
+
+  /** What it brings to skip or shorten waterings after rain, in the year in which most is drawn. */
+  private static Finding skipping(List<TankYears.OfPlan> ofPlan) {
+    TankYears.OfPlan most = ofPlan.get(0);
+    for (TankYears.OfPlan year : ofPlan) {
+      most = year.wantedM3().value() > most.wantedM3().value() ? year : most;
+    }
+    TankYears.Use advised = most.skipping();
+    return Finding.of(
+        "storage.skipping",
+        Severity.NOTE,
+        "",
+        "The timer has no rain sensor and is counted as running its whole card after rain too. If"
+            + " you skip or shorten waterings as the day's advice says, the plants of year {0} want"
+            + " {1} a year instead of {2}, and the tank runs dry in {3} of the years instead of"
+            + " {4}.",
+        new Quantity(most.year(), Kind.COUNT),
+        new Quantity(advised.wantedM3().value(), Kind.WATER_VOLUME),
+        new Quantity(most.wantedM3().value(), Kind.WATER_VOLUME),
+        new Quantity(advised.dryChance().value(), Kind.SHARE),
+        new Quantity(most.dryChance().value(), Kind.SHARE));
   }
 
   private Finding remark(List<TankYears.OfPlan> ofPlan, OptionalDouble enough) {

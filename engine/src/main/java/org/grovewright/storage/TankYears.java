@@ -10,6 +10,7 @@ import org.grovewright.irrigation.WateringSystem;
 import org.grovewright.model.Grove;
 import org.grovewright.quantity.Figure;
 import org.grovewright.quantity.FigureBook;
+import org.grovewright.water.WaterNeeds;
 
 /**
  * How a plan's tank fares under its roof through many years of weather.
@@ -39,21 +40,48 @@ public record TankYears(
    * One year of the plan, put on every year of weather.
    *
    * @param year year of the plan, from 1
+   * @param caughtM3 what the roof gives in a year, m3, mean
+   * @param card how the tank fares while the timer runs its whole card, after rain too
+   * @param skipping how it fares where waterings are skipped or shortened by the day's advice
+   */
+  public record OfPlan(int year, Figure caughtM3, Use card, Use skipping) {
+    /** Share of the years in which the tank runs dry under the card. */
+    public Figure dryChance() {
+      return card.dryChance();
+    }
+
+    /** Days a year on which it lacks water under the card, mean. */
+    public Figure dryDays() {
+      return card.dryDays();
+    }
+
+    /** What the card would draw in a year, m3, mean. */
+    public Figure wantedM3() {
+      return card.wantedM3();
+    }
+
+    /** What the card can draw, m3, mean. */
+    public Figure drawnM3() {
+      return card.drawnM3();
+    }
+
+    /** What runs over under the card, m3, mean. */
+    public Figure spilledM3() {
+      return card.spilledM3();
+    }
+  }
+
+  /**
+   * How the tank fares under one way to draw from it.
+   *
    * @param dryChance share of the years in which the tank runs dry
    * @param dryDays days a year on which it lacks water, mean
-   * @param wantedM3 what the timer would draw in a year, m3, mean
-   * @param drawnM3 what it can draw, m3, mean
-   * @param caughtM3 what the roof gives in a year, m3, mean
+   * @param wantedM3 what would be drawn in a year, m3, mean
+   * @param drawnM3 what can be drawn, m3, mean
    * @param spilledM3 what runs over, m3, mean
    */
-  public record OfPlan(
-      int year,
-      Figure dryChance,
-      Figure dryDays,
-      Figure wantedM3,
-      Figure drawnM3,
-      Figure caughtM3,
-      Figure spilledM3) {}
+  public record Use(
+      Figure dryChance, Figure dryDays, Figure wantedM3, Figure drawnM3, Figure spilledM3) {}
 
   /**
    * Level of the tank at the end of a day of the year, m3.
@@ -68,11 +96,14 @@ public record TankYears(
   /**
    * Follows the tank of a grove whose supply is a tank under a roof; empty for any other grove, and
    * where nothing is known of the rain. Enters {@code storage.year-Y.dry-chance}, {@code
-   * .dry-days}, {@code .wanted}, {@code .drawn}, {@code .caught} and {@code .spilled}.
+   * .dry-days}, {@code .wanted}, {@code .drawn}, {@code .caught} and {@code .spilled} of the timer
+   * that runs its whole card, and all but {@code .caught} again as {@code storage.year-Y.skipping}
+   * where waterings are skipped or shortened after rain.
    */
   public static Optional<TankYears> of(
       Grove grove,
       Catalogue catalogue,
+      WaterNeeds needs,
       WateringSystem system,
       Programme programme,
       FigureBook book) {
@@ -83,6 +114,6 @@ public record TankYears(
     if (grove.supply().roof().isEmpty() || grove.supply().tankVolumeM3().isEmpty() || !rainKnown) {
       return Optional.empty();
     }
-    return Optional.of(new TankStudy(grove, catalogue, system, programme, book).make());
+    return Optional.of(new TankStudy(grove, catalogue, needs, system, programme, book).make());
   }
 }

@@ -15,6 +15,7 @@ import org.grovewright.irrigation.LateralProfile.Stop;
 import org.grovewright.irrigation.Outlet;
 import org.grovewright.irrigation.SupplyModel;
 import org.grovewright.irrigation.WateringSystem;
+import org.grovewright.irrigation.ZoneDesign;
 import org.grovewright.irrigation.ZoneNetwork;
 import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.model.Grove;
@@ -137,7 +138,11 @@ public record PlacedReading(
         }
       }
       throw wrong(
-          "there is no zone " + reading.zoneId() + "; there is " + String.join(", ", known) + ".");
+          "there is no zone "
+              + ZoneDesign.called(reading.zoneId())
+              + "; there is "
+              + String.join(", ", known)
+              + ".");
     }
 
     PlacedReading placed() {

@@ -17,6 +17,7 @@ import org.grovewright.hydraulics.Solver;
 import org.grovewright.hydraulics.SupplyCurve;
 import org.grovewright.irrigation.Programme;
 import org.grovewright.irrigation.WateringSystem;
+import org.grovewright.irrigation.ZoneDesign;
 import org.grovewright.irrigation.ZoneNetwork;
 import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.irrigation.ZoneResult.OutletResult;
@@ -242,7 +243,11 @@ public final class WhatIfs {
       known.add(zone.design().id());
     }
     throw new IllegalArgumentException(
-        "There is no zone " + id.get() + "; there is " + String.join(", ", known) + ".");
+        "There is no zone "
+            + ZoneDesign.called(id.get())
+            + "; there is "
+            + String.join(", ", known)
+            + ".");
   }
 
   /** The share of its need that a plant gets in its thirstiest month of the year. */

@@ -91,6 +91,20 @@ public final class DualBalance {
     ballMissing = 0;
   }
 
+  /** Takes over the stores of another balance of the same soil. */
+  void takeOver(DualBalance other) {
+    surfaceMissing = other.surfaceMissing;
+    rootMissing = other.rootMissing;
+    uptakeMissing = other.uptakeMissing;
+    ballTotal = other.ballTotal;
+    nativeShare = other.nativeShare;
+    ballRoots = other.ballRoots;
+    ballArea = other.ballArea;
+    ballExchange = other.ballExchange;
+    ballCompensation = other.ballCompensation;
+    ballMissing = other.ballMissing;
+  }
+
   /**
    * Says that part of the root zone of the days to come is a ball of another mix. What was missing
    * from the ball before stays missing, as a volume.

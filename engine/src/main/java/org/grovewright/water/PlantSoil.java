@@ -34,6 +34,16 @@ public final class PlantSoil {
   }
 
   /**
+   * Takes over what another soil of the same plant holds, to try what would become of it; the
+   * weather of the two may differ.
+   */
+  public void takeOver(PlantSoil other) {
+    balance.takeOver(other.balance);
+    slotBefore = other.slotBefore;
+    drip = other.drip;
+  }
+
+  /**
    * Moves on by one day.
    *
    * @param day day of the series, counted from 0

@@ -140,7 +140,7 @@ public record WaterNeeds(
   }
 
   /** The calendar year in which a month of a year of the plan lies. */
-  static int calendarYear(LocalDate start, int year, int month) {
+  public static int calendarYear(LocalDate start, int year, int month) {
     return start.getYear() + year - (month < start.getMonthValue() ? 0 : 1);
   }
 

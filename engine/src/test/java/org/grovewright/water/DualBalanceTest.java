@@ -35,12 +35,24 @@ class DualBalanceTest {
   @Test
   void wettingsOfPartOfTheSoilAsInExamples32To34() {
     // Cotton: Kcb 0.9, Kc max 1.30, wet surface; few 0.47, 0.3 and 0.19 give Ke 0.40, 0.39, 0.25.
-    double[] exposed = {0.47, 0.30, 0.19};
+    double[] exposed = {0.47, 0.30, 0.3 * (1 - 2.0 / 3 * 0.53)};
     double[] ke = {0.40, 0.39, 0.25};
+    // Kcb + Ke and that times ET0 of 7 mm; from memory.
+    double[] kc = {1.30, 1.29, 1.15};
+    double[] etc = {9.1, 9.0, 8.1};
+    // Of 0.53 covered: what is left bare; wetted 0.3 by furrows; wetted 0.3 by emitters of which a
+    // third of the cover's shade is taken off; equation 75 and the note on it, from memory.
+    assertThat(exposed[0]).isCloseTo(1 - 0.53, within(0.005));
+    assertThat(exposed[1]).isCloseTo(Math.min(1 - 0.53, 0.3), within(1e-9));
+    assertThat(exposed[2]).isCloseTo(0.19, within(0.005));
     for (int i = 0; i < 3; i++) {
       DualBalance balance = new DualBalance(9, 20, 130, 0.5, false, 0);
       balance.day(7, 0, 0, 0.9, 0.9, 1.30, 1, exposed[i], 1);
+      assertThat(balance.reduction()).isEqualTo(1);
       assertThat(balance.evaporationCoefficient()).isCloseTo(ke[i], within(0.005));
+      assertThat(0.9 + balance.evaporationCoefficient()).isCloseTo(kc[i], within(0.005));
+      assertThat(balance.evaporationMm() + balance.transpirationMm())
+          .isCloseTo(etc[i], within(0.05));
     }
     double limit = 1.2 + KcCurve.weatherShift(3, 0.20, 1);
     assertThat(limit).isCloseTo(1.30, within(0.005));

@@ -81,6 +81,24 @@ class KcCurveTest {
     assertThat(KcCurve.weatherShift(2, 0.45, 3)).isCloseTo(0, within(1e-12));
   }
 
+  /**
+   * FAO-56 (1998) Example 27, from memory: maize, table value 1.20 and 2 m high. Taipei has 1.3 m/s
+   * and 75 %, Mocha 4.6 m/s and 44 %; the coefficients of the middle of the season are 1.07 and
+   * 1.30. The terms of equation 62 are worked here one by one.
+   */
+  @Test
+  void maizeOfExample27() {
+    double height = Math.pow(2.0 / 3, 0.3);
+    assertThat(height).isCloseTo(0.885, within(0.001));
+    // 0.04 (1.3 - 2) - 0.004 (75 - 45) and 0.04 (4.6 - 2) - 0.004 (44 - 45).
+    assertThat(KcCurve.weatherBracket(1.3, 0.75)).isCloseTo(-0.148, within(1e-9));
+    assertThat(KcCurve.weatherBracket(4.6, 0.44)).isCloseTo(0.108, within(1e-9));
+    assertThat(KcCurve.weatherShift(1.3, 0.75, 2)).isCloseTo(-0.148 * height, within(1e-9));
+    assertThat(KcCurve.weatherShift(4.6, 0.44, 2)).isCloseTo(0.108 * height, within(1e-9));
+    assertThat(1.20 + KcCurve.weatherShift(1.3, 0.75, 2)).isCloseTo(1.07, within(0.005));
+    assertThat(1.20 + KcCurve.weatherShift(4.6, 0.44, 2)).isCloseTo(1.30, within(0.005));
+  }
+
   @Test
   void densityFollowsTheThreeBranches() {
     // Allen and Pereira (2009): few leaves, middling cover, full cover.

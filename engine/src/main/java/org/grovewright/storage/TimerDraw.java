@@ -1,0 +1,202 @@
+package org.grovewright.storage;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.Species;
+import org.grovewright.irrigation.Programme;
+import org.grovewright.irrigation.Rhythm;
+import org.grovewright.irrigation.TimerSetting;
+import org.grovewright.irrigation.WateringSystem;
+import org.grovewright.irrigation.ZoneResult;
+import org.grovewright.model.Climate;
+import org.grovewright.model.Climate.DayWeather;
+import org.grovewright.model.Grove;
+import org.grovewright.model.Planting;
+import org.grovewright.water.DailyClimate;
+import org.grovewright.water.Leaching;
+import org.grovewright.water.PlantSeries;
+import org.grovewright.water.WaterNeeds;
+
+/**
+ * What a plan's timer draws by day, m3.
+ *
+ * <p>A simple timer has no rain sensor and runs its card in the rain too. An owner who follows the
+ * day's advice stops it on a day of its turn when no plant of the zone would begin to suffer before
+ * the next turn if no more rain came, and otherwise lets it run no longer than fills the plant that
+ * misses most, and never longer than the card. The soil is that of the daily balance; the rain of
+ * the day is known, and none is counted on for the days to come.
+ */
+final class TimerDraw {
+  private final Grove grove;
+  private final Catalogue catalogue;
+  private final WaterNeeds needs;
+  private final WateringSystem system;
+  private final Programme programme;
+  private final List<DayWeather> days;
+  private final DailyClimate weather;
+  private final DailyClimate rainless;
+  private final double efficiency;
+
+  /**
+   * The draws of a plan under some weather.
+   *
+   * @throws IllegalArgumentException if a day is missing from the weather
+   */
+  TimerDraw(
+      Grove grove,
+      Catalogue catalogue,
+      WaterNeeds needs,
+      WateringSystem system,
+      Programme programme,
+      List<DayWeather> days) {
+    this.grove = grove;
+    this.catalogue = catalogue;
+    this.needs = needs;
+    this.system = system;
+    this.programme = programme;
+    this.days = days;
+    weather = daily(days);
+    rainless = daily(days.stream().map(TimerDraw::withoutRain).toList());
+    efficiency = catalogue.constant("irrigation.application-efficiency").value();
+  }
+
+  private DailyClimate daily(List<DayWeather> some) {
+    Climate climate = grove.climate();
+    return DailyClimate.of(
+        grove.site(),
+        new Climate(climate.normals(), some, climate.windHeightM(), climate.source()),
+        needs.climate().arid(),
+        catalogue);
+  }
+
+  private static DayWeather withoutRain(DayWeather day) {
+    return new DayWeather(
+        day.date(),
+        day.tminC(),
+        day.tmaxC(),
+        day.relativeHumidity(),
+        day.dewPointC(),
+        day.windMPerS(),
+        day.solarWPerM2(),
+        day.sunshineHours(),
+        OptionalDouble.of(0));
+  }
+
+  /**
+   * The draws of a year of the plan.
+   *
+   * @param cardM3 as the card says, m3 by day
+   * @param advisedM3 where waterings are skipped or shortened by the soil, m3 by day
+   * @param cardStress days on which a plant suffers under the card, of all plants and days
+   * @param advisedStress the same where waterings are skipped or shortened
+   */
+  record Draws(double[] cardM3, double[] advisedM3, long cardStress, long advisedStress) {}
+
+  Draws in(int year) {
+    Draws sum = new Draws(new double[days.size()], new double[days.size()], 0, 0);
+    List<ZoneResult> zones = system.zonesIn(year);
+    for (ZoneResult zone : zones) {
+      TimerSetting[] settings = settings(zone.design().id(), year);
+      List<PlantDemand> plants = plants(zone, year);
+      long card = zone(zone, settings, plants, false, sum.cardM3());
+      plants = plants(zone, year);
+      long advised = zone(zone, settings, plants, true, sum.advisedM3());
+      sum =
+          new Draws(
+              sum.cardM3(),
+              sum.advisedM3(),
+              sum.cardStress() + card,
+              sum.advisedStress() + advised);
+    }
+    return sum;
+  }
+
+  private TimerSetting[] settings(String zone, int year) {
+    TimerSetting[] settings = new TimerSetting[13];
+    for (TimerSetting setting : programme.settings()) {
+      if (setting.year() == year && setting.zone().equals(zone)) {
+        settings[setting.month()] = setting;
+      }
+    }
+    return settings;
+  }
+
+  private List<PlantDemand> plants(ZoneResult zone, int year) {
+    double salinity = grove.supply().salinitySPerM().orElse(0);
+    List<PlantDemand> plants = new ArrayList<>();
+    for (Map.Entry<Integer, Double> flow : zone.plantFlows().entrySet()) {
+      if (flow.getValue() <= 0) {
+        continue;
+      }
+      Planting planting = grove.plantings().get(flow.getKey());
+      Species species = catalogue.species().get(planting.speciesKey());
+      double stays = efficiency * (1 - Leaching.of(species, salinity, catalogue).share());
+      plants.add(
+          new PlantDemand(
+              grove,
+              planting,
+              year,
+              weather,
+              rainless,
+              PlantSeries.inYear(grove, planting, year, needs, weather, catalogue),
+              flow.getValue() * 60 * stays));
+    }
+    return plants;
+  }
+
+  /** Adds what a zone draws by day to the sum; returns the days on which its plants suffer. */
+  private long zone(
+      ZoneResult zone,
+      TimerSetting[] settings,
+      List<PlantDemand> plants,
+      boolean advised,
+      double[] sumM3) {
+    int since = Integer.MAX_VALUE / 2;
+    for (int day = 0; day < days.size(); day++) {
+      LocalDate date = days.get(day).date();
+      TimerSetting setting = settings[date.getMonthValue()];
+      since++;
+      int minutes = 0;
+      if (!setting.off() && isDue(setting.rhythm(), date, since)) {
+        since = 0;
+        minutes = setting.minutesPerWatering();
+        if (advised) {
+          minutes = Math.min(minutes, asked(plants, day, day + gap(setting.rhythm(), date)));
+        }
+        sumM3[day] += minutes * 60.0 * zone.flowM3PerS();
+      }
+      for (PlantDemand plant : plants) {
+        plant.water(day, minutes);
+      }
+    }
+    return plants.stream().mapToLong(PlantDemand::stressedDays).sum();
+  }
+
+  private static boolean isDue(Rhythm rhythm, LocalDate date, int since) {
+    return rhythm.byCalendar() ? rhythm.days().allows(date) : since >= rhythm.everyDays();
+  }
+
+  /** Days to the next turn. */
+  private static int gap(Rhythm rhythm, LocalDate date) {
+    if (!rhythm.byCalendar()) {
+      return rhythm.everyDays();
+    }
+    int ahead = 1;
+    while (!rhythm.days().allows(date.plusDays(ahead))) {
+      ahead++;
+    }
+    return ahead;
+  }
+
+  private static int asked(List<PlantDemand> plants, int day, int until) {
+    double most = 0;
+    for (PlantDemand plant : plants) {
+      most = Math.max(most, plant.minutes(day, until));
+    }
+    return (int) Math.ceil(most - 1e-9);
+  }
+}
