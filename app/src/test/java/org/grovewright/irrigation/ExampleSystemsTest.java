@@ -75,15 +75,15 @@ class ExampleSystemsTest {
                   .anySatisfy(
                       sentence ->
                           assertThat(sentence + ",")
-                              .contains("Add ", count + " \u00d7 " + emitter)
-                              .containsPattern("[ ]" + Pattern.quote(plant) + "[,.]"));
+                              .contains(" add ", count + " \u00d7 " + emitter)
+                              .containsPattern("[ ]" + Pattern.quote(plant) + "[, ]"));
             });
         assertThat(message)
             .startsWith("In " + season + ", as year " + year + " of the plan begins in ")
             .contains("of zone " + zone.design().id().replace("zone-", "") + ".");
         assertThat(Language.of("es").say(message))
             .startsWith("En ")
-            .doesNotContain("Add ", "plan begins", "Then set");
+            .doesNotContain(" add ", "plan begins", "Then set");
       }
     }
     assertThat(plan.care().events()).anyMatch(e -> e.id().startsWith("care.emitters."));

@@ -75,10 +75,10 @@ final class EmitterChanges {
     StringBuilder text = new StringBuilder();
     alike.forEach(
         (what, plants) ->
-            text.append(what.startsWith("add ") ? " Add " : " Take out ")
-                .append(what.replaceFirst("^(add|take out) ", ""))
-                .append(plants.size() > 1 ? " at each of " : " at ")
+            text.append(plants.size() > 1 ? " At each of " : " At ")
                 .append(String.join(", ", plants))
+                .append(' ')
+                .append(what)
                 .append('.'));
     return text.toString();
   }

@@ -17,7 +17,7 @@ import org.grovewright.water.WaterNeeds;
  */
 final class PlantDemand {
   /** Share of the readily available water that must be missing; common practice, no source. */
-  private static final double WORTH_FILLING = 0.5;
+  private static final double WORTH_FILLING = 0.25;
 
   private final DailyClimate weather;
   private final PlantSeries series;
