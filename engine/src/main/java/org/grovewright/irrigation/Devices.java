@@ -19,22 +19,23 @@ import org.grovewright.quantity.Quantity;
 final class Devices {
   private final Catalogue catalogue;
   private final Costs costs;
+  private final ZoneNetwork.Site site;
   private final List<ZoneResult> zones;
   private final List<Device> devices = new ArrayList<>();
 
-  private Devices(Catalogue catalogue, Costs costs, List<ZoneResult> zones) {
-    this.catalogue = catalogue;
-    this.costs = costs;
+  private Devices(DesignSite with, List<ZoneResult> zones) {
+    this.catalogue = with.catalogue();
+    this.costs = with.costs();
+    this.site = with.network();
     this.zones = zones;
   }
 
   /** The devices among the goods of a system, in the order in which water comes to them. */
-  static List<Device> of(
-      List<ZoneResult> zones, List<Requirement> goods, Catalogue catalogue, Costs costs) {
+  static List<Device> of(List<ZoneResult> zones, List<Requirement> goods, DesignSite with) {
     if (zones.isEmpty()) {
       return List.of();
     }
-    Devices devices = new Devices(catalogue, costs, zones);
+    Devices devices = new Devices(with, zones);
     Map<String, Integer> counts = new LinkedHashMap<>();
     for (Requirement r : goods) {
       if (r.kind() == Kind.COUNT) {
@@ -90,6 +91,24 @@ final class Devices {
   private void filter(Map<String, Integer> counts) {
     Filter filter = zones.get(0).design().filter();
     double flow = zones.stream().mapToDouble(ZoneResult::flowM3PerS).max().orElse(0);
+    double allowed =
+        zones.stream()
+            .flatMap(zone -> zone.design().allOutlets().stream())
+            .mapToDouble(outlet -> outlet.emitter().filterOpeningM())
+            .min()
+            .orElse(Double.POSITIVE_INFINITY);
+    if (filter.openingM() > allowed + 1e-9) {
+      add(
+          filter.key(),
+          filter.name(),
+          counts.getOrDefault(filter.key(), 1),
+          "Its openings are {0}, but the emitters ask for {1} or less and may clog behind it:"
+              + " choose a finer one. Shut the water off and let the pressure out before you open"
+              + " it.",
+          new Quantity(filter.openingM(), Kind.BORE),
+          new Quantity(allowed, Kind.BORE));
+      return;
+    }
     add(
         filter.key(),
         filter.name(),
@@ -112,7 +131,11 @@ final class Devices {
             regulator.get().key(),
             regulator.get().name(),
             counts.getOrDefault(regulator.get().key(), 1),
-            "At rest the supply would press harder on the emitters than they bear. It holds {0}"
+            (zones.stream().anyMatch(this::pressedTooHard)
+                    ? "At rest the supply would press harder on the emitters than they bear."
+                    : "Your description asks for it; the emitters would bear the supply at rest"
+                        + " without it.")
+                + " It holds {0}"
                 + " behind it, and works for flows from {1} to {2}."
                 + " Fit it the way its arrow points, behind the filter.",
             new Quantity(regulator.get().setPressurePa(), Kind.PRESSURE),
@@ -120,6 +143,16 @@ final class Devices {
             new Quantity(regulator.get().maxFlowM3PerS(), Kind.FLOW));
       }
     }
+  }
+
+  /** Whether the emitters of a zone could not bear the supply at rest. */
+  private boolean pressedTooHard(ZoneResult zone) {
+    double top = site.supply().curve().staticHead() + site.supply().elevationM();
+    return zone.design().allOutlets().stream()
+        .anyMatch(
+            outlet ->
+                (top - site.terrain().heightAt(outlet.at())) * SupplyModel.PASCALS_PER_METRE
+                    > outlet.emitter().maxPressurePa());
   }
 
   private void add(String key, String name, int count, String why, Quantity... quantities) {

@@ -29,6 +29,7 @@ final class Remedies {
   private final List<PlantSupply> supplies;
   private final int fewest;
   private final int most;
+  private final double efficiency;
 
   /** What an emitter gives at one place for one unit of flow, by zone, year and month. */
   private final Map<RunKey, Double> perFlow = new HashMap<>();
@@ -45,6 +46,7 @@ final class Remedies {
     this.supplies = supplies;
     this.fewest = (int) catalogue.constant("irrigation.min-emitters-per-main-plant").value();
     this.most = (int) catalogue.constant("irrigation.max-emitters-per-plant").value();
+    this.efficiency = catalogue.constant("irrigation.application-efficiency").value();
     for (PlantSupply s : supplies) {
       double flow = flow(s.zone(), s.year(), s.plant());
       if (flow > 0) {
@@ -58,7 +60,7 @@ final class Remedies {
    *
    * @param words a sentence; {@code {4}} stands for the amount
    * @param amount what the plant would get in its wettest month, m3/s; for a valve of its own the
-   *     water saved in that year, m3
+   *     water saved at the supply in that year, m3
    * @param ownValve whether it is a valve of its own
    */
   record Remedy(String words, double amount, boolean ownValve) {}
@@ -165,13 +167,16 @@ final class Remedies {
       return Optional.empty();
     }
     double after = Math.max(second, first * has / (has + 1));
+    // Where the minutes do not reach the neediest, they only fall once its wish is below them.
+    double given = first * neediest.share();
+    double kept = given < first ? Math.min(1, after / given) : after / first;
     String plant = grove.plantings().get(neediest.plant()).id();
     return Optional.of(
         new Remedy(
             "One more emitter at "
                 + plant
                 + ", which sets the minutes then, would shorten them and bring it down to {4}.",
-            wet.getsM3PerS() * after / first,
+            wet.getsM3PerS() * kept,
             false));
   }
 
@@ -179,7 +184,7 @@ final class Remedies {
     double saved = 0;
     for (PlantSupply s : supplies) {
       if (s.plant() == wet.plant() && s.year() == wet.year()) {
-        saved += Math.max(0, s.getsM3PerS() - s.needsM3PerS()) * YEAR_S / 12;
+        saved += Math.max(0, s.getsM3PerS() - s.needsM3PerS()) / efficiency * YEAR_S / 12;
       }
     }
     return new Remedy(

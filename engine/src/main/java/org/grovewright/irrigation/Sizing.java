@@ -443,7 +443,8 @@ final class Sizing {
           && r.setPressurePa() <= ceiling
           && r.setPressurePa() >= floor
           && r.minFlowM3PerS() <= flow
-          && r.maxFlowM3PerS() >= flow) {
+          && r.maxFlowM3PerS() >= flow
+          && r.maxInletPa() >= site.supply().curve().staticHead() * perMetre) {
         fit.add(r);
       }
     }

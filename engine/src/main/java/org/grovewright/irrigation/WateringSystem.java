@@ -99,7 +99,7 @@ public record WateringSystem(
         requirements,
         goods.work(),
         shown,
-        Devices.of(zones, requirements, catalogue, with.costs()),
+        Devices.of(zones, requirements, with),
         EmitterChanges.of(zones, grove),
         findings);
   }

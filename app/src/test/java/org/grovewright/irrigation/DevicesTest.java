@@ -1,0 +1,262 @@
+package org.grovewright.irrigation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.Filter;
+import org.grovewright.catalogue.Regulator;
+import org.grovewright.catalogue.files.CatalogueFiles;
+import org.grovewright.finding.Finding;
+import org.grovewright.formats.description.DescriptionReader;
+import org.grovewright.layout.Terrain;
+import org.grovewright.model.Grove;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.water.WaterNeeds;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Each device is there on its condition, and left out otherwise. */
+class DevicesTest {
+  private static final Catalogue CATALOGUE = CatalogueFiles.load().catalogue();
+
+  private static final String TAP =
+      "{kind: house tap, at: [2 m, 2 m], outlet_height: 0.5 m, static_pressure: %s kPa,"
+          + " flow_tests: [{volume: 10 L, time: 20 s, pressure: 0 kPa}]}";
+
+  /** An invented row of two trees, on ground that rises by so many metres over 40 m. */
+  private static WateringSystem system(String supply, double rise, String watering) {
+    String text =
+        """
+        units: metric
+        start: 2027-02-20
+        site:
+          name: Slope (invented)
+          latitude: -30.4
+          longitude: 152.6
+          elevation: 118 m
+          boundary: [[0 m, 0 m], [60 m, 0 m], [60 m, 40 m], [0 m, 40 m]]
+          north: 0 deg
+          heights:
+            - {at: [0 m, 0 m], height: 0 m}
+            - {at: [60 m, 0 m], height: 0 m}
+            - {at: [0 m, 40 m], height: %s m}
+        soil: {texture: loam, depth: 1 m, ph: 6.5}
+        climate:
+          source: invented
+          wind_height: 2 m
+          months:
+            tmin: 18 18 17 13 10 8 7 7 10 12 15 17 °C
+            tmax: 28 28 27 24 21 19 19 20 23 25 26 27 °C
+            humidity: 74 77 76 73 71 70 66 62 63 67 70 72 %%
+            wind: 2 2 2 2 2 2 2 2 2 2 2 2 m/s
+            sunshine: 7 7 7 7 6 6 7 8 8 8 8 8 h
+            rain: 50 50 50 40 30 30 30 20 20 40 50 50 mm
+        supply: %s
+        rows:
+          - id: A
+            from: [4 m, 10 m]
+            to: [16 m, 10 m]
+            planted: 2027-03-20
+            container: 20 L
+            plants:
+              - {species: lemon, at: 2 m}
+              - {species: fig, at: 8 m}
+        watering: %s
+        crew: {people: 1, hours: {Sat: 08:00-13:00}}
+        """
+            .formatted(String.format(Locale.ROOT, "%.2f", rise), supply, watering);
+    Grove grove = new DescriptionReader(CATALOGUE, null).read(text, "slope.yaml", Path.of("."));
+    FigureBook book = new FigureBook();
+    WaterNeeds needs = WaterNeeds.of(grove, CATALOGUE, book);
+    return WateringSystem.of(grove, CATALOGUE, needs, Terrain.of(grove.site()), book);
+  }
+
+  private static WateringSystem tap(double staticKpa, double rise, String watering) {
+    return system(String.format(Locale.ROOT, TAP, staticKpa), rise, watering);
+  }
+
+  private static WateringSystem tap(double staticKpa, double rise) {
+    return tap(staticKpa, rise, "{propose: true}");
+  }
+
+  private static WateringSystem tank(double rise) {
+    return system(
+        "{kind: gravity tank, at: [2 m, 2 m], outlet_height: 0.5 m, tank_level: 3 m,"
+            + " tank_volume: 1000 L}",
+        rise,
+        "{propose: true}");
+  }
+
+  private static List<Device> of(WateringSystem system, String start) {
+    return system.devices().stream().filter(d -> d.itemKey().startsWith(start)).toList();
+  }
+
+  /**
+   * A vacuum breaker guards against water that is sucked back and only while it stands higher than
+   * the outlets; a reduced pressure assembly does wherever they stand (a utility's answers on
+   * irrigation, Springfield Utility Board). A tank that no main fills needs neither: common
+   * practice, no source.
+   */
+  @Test
+  void theBackflowDeviceFollowsFromTheHeightsOfPlants() {
+    assertThat(of(tap(300, -4), "part.backflow"))
+        .extracting(Device::itemKey)
+        .containsExactly("part.backflow-hose");
+    assertThat(of(tap(300, 4), "part.backflow"))
+        .extracting(Device::itemKey)
+        .containsExactly("part.backflow-reduced");
+    WateringSystem tank = tank(-4);
+    assertThat(of(tank, "part.backflow")).isEmpty();
+    assertThat(tank.findings()).extracting(Finding::code).contains("irrigation.backflow-tank");
+  }
+
+  /**
+   * Openings as the emitters ask; 150 gal/min through a square foot of screen, 0.102 m/s, is the
+   * lower end of what makers recommend (University of California, Maintenance of Microirrigation
+   * Systems, as the catalogue names it; not seen this time).
+   */
+  @Test
+  void theFilterIsTheSmallestThatIsFineAndLargeEnough() {
+    WateringSystem system = tap(300, 0);
+    double flow = system.zones().stream().mapToDouble(ZoneResult::flowM3PerS).max().orElseThrow();
+    double opening =
+        system.zones().stream()
+            .flatMap(zone -> zone.design().allOutlets().stream())
+            .mapToDouble(o -> o.emitter().filterOpeningM())
+            .min()
+            .orElseThrow();
+    List<Device> filters = of(system, "filter.");
+    assertThat(filters).hasSize(1);
+    Filter chosen = CATALOGUE.filters().get(filters.get(0).itemKey());
+    assertThat(chosen.openingM()).isLessThanOrEqualTo(opening + 1e-12);
+    assertThat(chosen.ratedFlowM3PerS()).isGreaterThanOrEqualTo(flow);
+    assertThat(chosen.screenAreaM2()).isGreaterThanOrEqualTo(flow / 0.102);
+    for (Filter other : CATALOGUE.filters().values()) {
+      boolean smaller = other.ratedFlowM3PerS() < chosen.ratedFlowM3PerS();
+      assertThat(
+              smaller
+                  && other.openingM() <= opening
+                  && other.screenAreaM2() >= flow / 0.102
+                  && other.ratedFlowM3PerS() >= flow)
+          .as(other.key())
+          .isFalse();
+    }
+    assertThat(filters.get(0).why().message()).contains("no larger than the emitters allow");
+  }
+
+  @Test
+  void aFilterThatTheOwnerNamedIsNotCalledFineWhereItIsCoarse() {
+    WateringSystem system = tap(300, 0, "{propose: true, filter: filter.gravity-25}");
+    assertThat(of(system, "filter."))
+        .singleElement()
+        .satisfies(
+            d -> {
+              assertThat(d.itemKey()).isEqualTo("filter.gravity-25");
+              assertThat(d.why().message()).contains("choose a finer one");
+            });
+  }
+
+  /** Pressure at rest against the most that the emitters bear: physics. */
+  @ParameterizedTest
+  @CsvSource({"150, 0, false", "240, 0, false", "450, 0, true", "600, -4, true"})
+  void aRegulatorIsThereWhereTheEmittersDoNotBearThePressureAtRest(
+      double staticKpa, double rise, boolean wanted) {
+    WateringSystem system = tap(staticKpa, rise);
+    assertThat(of(system, "reg.").isEmpty()).isEqualTo(!wanted);
+    for (ZoneResult zone : system.zones()) {
+      double bear =
+          zone.design().allOutlets().stream()
+              .mapToDouble(o -> o.emitter().maxPressurePa())
+              .min()
+              .orElseThrow();
+      double lowestM =
+          zone.design().allOutlets().stream()
+              .mapToDouble(o -> o.at().y() / 40 * rise)
+              .min()
+              .orElseThrow();
+      double atRest = staticKpa * 1000 + (0.5 + 2.0 / 40 * rise - lowestM) * 9806.65;
+      assertThat(zone.design().regulator().isPresent()).isEqualTo(atRest > bear);
+      zone.design()
+          .regulator()
+          .ifPresent(
+              r -> {
+                assertThat(r.setPressurePa()).isLessThanOrEqualTo(bear);
+                assertThat(r.maxInletPa()).isGreaterThanOrEqualTo(staticKpa * 1000);
+                assertThat(zone.flowM3PerS())
+                    .isBetween(r.minFlowM3PerS() * 0.95, r.maxFlowM3PerS());
+              });
+    }
+  }
+
+  @Test
+  void noRegulatorIsPlannedBeyondThePressureThatItBears() {
+    double most =
+        CATALOGUE.regulators().values().stream()
+            .mapToDouble(Regulator::maxInletPa)
+            .max()
+            .orElseThrow();
+    WateringSystem system = tap(most / 1000 + 50, 0);
+    assertThat(of(system, "reg.")).isEmpty();
+    assertThat(system.findings()).extracting(Finding::code).contains("irrigation.pressure-too-high");
+  }
+
+  @Test
+  void aRegulatorThatTheOwnerNamedIsNotSaidToBeNeededWhereItIsNot() {
+    WateringSystem system = tap(150, 0, "{propose: true, regulator: reg.1-bar-low}");
+    assertThat(of(system, "reg."))
+        .singleElement()
+        .satisfies(d -> assertThat(d.why().message()).startsWith("Your description asks for it"));
+  }
+
+  /** More than half a metre between the highest and the lowest place: common practice, no source. */
+  @Test
+  void aVentIsThereWhereTheZoneRises() {
+    assertThat(of(tap(300, 0), "part.air-vent")).isEmpty();
+    WateringSystem steep = tap(300, 6);
+    assertThat(of(steep, "part.air-vent"))
+        .singleElement()
+        .satisfies(d -> assertThat(d.count()).isEqualTo(steep.zones().size()));
+  }
+
+  /** Every end of tubing is flushed; a loop has none and gets one: common practice, no source. */
+  @ParameterizedTest
+  @CsvSource({"dead end, 1", "two sided, 2", "loop, 1"})
+  void everyEndOfTubingCanBeFlushed(String run, int ends) {
+    WateringSystem system =
+        tap(
+            300,
+            0,
+            "{propose: true, laterals: [{row: A, run: " + run + ", tubing: pipe.pe-16}]}");
+    assertThat(of(system, "part.end-cap"))
+        .singleElement()
+        .satisfies(
+            d -> {
+              assertThat(d.itemKey()).isEqualTo("part.end-cap-pe-16");
+              assertThat(d.count()).isEqualTo(ends);
+            });
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"dead end", "loop"})
+  void laidTubingHasItsEnds(String run) {
+    String route =
+        run.equals("loop")
+            ? "[[4 m, 9.6 m], [15 m, 9.6 m], [15 m, 10.4 m], [4 m, 10.4 m]]"
+            : "[[4 m, 9.6 m], [15 m, 9.6 m]]";
+    WateringSystem system =
+        tap(
+            300,
+            0,
+            "{propose: true, laterals: [{row: A, run: "
+                + run
+                + ", tubing: pipe.pe-16, laid: yes, route: "
+                + route
+                + "}]}");
+    assertThat(of(system, "part.end-cap")).isEmpty();
+  }
+}
