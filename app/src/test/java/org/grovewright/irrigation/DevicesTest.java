@@ -202,7 +202,9 @@ class DevicesTest {
             .orElseThrow();
     WateringSystem system = tap(most / 1000 + 50, 0);
     assertThat(of(system, "reg.")).isEmpty();
-    assertThat(system.findings()).extracting(Finding::code).contains("irrigation.pressure-too-high");
+    assertThat(system.findings())
+        .extracting(Finding::code)
+        .contains("irrigation.pressure-too-high");
   }
 
   @Test
@@ -213,7 +215,9 @@ class DevicesTest {
         .satisfies(d -> assertThat(d.why().message()).startsWith("Your description asks for it"));
   }
 
-  /** More than half a metre between the highest and the lowest place: common practice, no source. */
+  /**
+   * More than half a metre between the highest and the lowest place: common practice, no source.
+   */
   @Test
   void aVentIsThereWhereTheZoneRises() {
     assertThat(of(tap(300, 0), "part.air-vent")).isEmpty();
@@ -228,10 +232,7 @@ class DevicesTest {
   @CsvSource({"dead end, 1", "two sided, 2", "loop, 1"})
   void everyEndOfTubingCanBeFlushed(String run, int ends) {
     WateringSystem system =
-        tap(
-            300,
-            0,
-            "{propose: true, laterals: [{row: A, run: " + run + ", tubing: pipe.pe-16}]}");
+        tap(300, 0, "{propose: true, laterals: [{row: A, run: " + run + ", tubing: pipe.pe-16}]}");
     assertThat(of(system, "part.end-cap"))
         .singleElement()
         .satisfies(

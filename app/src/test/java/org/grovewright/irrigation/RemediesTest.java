@@ -139,11 +139,7 @@ class RemediesTest {
     }
     ZoneResult after =
         solve(
-            plan,
-            before,
-            thirsty,
-            wet.year(),
-            places(before, thirsty, has.size() + 1, has.get(0)));
+            plan, before, thirsty, wet.year(), places(before, thirsty, has.size() + 1, has.get(0)));
     double ratio = longest(plan, wet, after) / longest(plan, wet, before);
     double flows = after.plantFlows().get(wet.plant()) / before.plantFlows().get(wet.plant());
     assertThat(remedy.amount()).isCloseTo(wet.getsM3PerS() * ratio * flows, withinPercentage(3));
@@ -179,8 +175,7 @@ class RemediesTest {
             .orElseThrow();
     List<Outlet> outlets = new ArrayList<>();
     for (int i = 0; i < count; i++) {
-      outlets.add(
-          new Outlet(first.id() + "-new-" + i, plant, type, first.at(), first.alongM(), 0));
+      outlets.add(new Outlet(first.id() + "-new-" + i, plant, type, first.at(), first.alongM(), 0));
     }
     return outlets;
   }
@@ -214,6 +209,7 @@ class RemediesTest {
             old.id(), old.main(), old.mainPipe(), laterals, old.regulator(), old.filter(), year);
     return ZoneResult.solve(
         design,
-        SiteParts.of(plan.grove(), CATALOGUE, plan.watering().supply(), Terrain.of(plan.grove().site())));
+        SiteParts.of(
+            plan.grove(), CATALOGUE, plan.watering().supply(), Terrain.of(plan.grove().site())));
   }
 }
