@@ -77,7 +77,7 @@ public final class BrowserSession implements AutoCloseable {
   private WebServer server;
   private int port;
 
-  private BrowserSession(int width, String language, List<String> hostNames) {
+  private BrowserSession(int width, String language, InstantSource clock, List<String> hostNames) {
     try {
       data = Files.createTempDirectory("grovewright-browser");
     } catch (IOException e) {
@@ -86,7 +86,7 @@ public final class BrowserSession implements AutoCloseable {
     this.hostNames = hostNames;
     guest = false;
     bugs = Collections.synchronizedList(new ArrayList<>());
-    store = Store.open(new StoreAddress.Folder(data), InstantSource.system());
+    store = Store.open(new StoreAddress.Folder(data), clock);
     if (!hostNames.isEmpty()) {
       store.accounts().setPassword(Account.LOCAL, "Rosa", PASSWORD);
     }
@@ -114,7 +114,7 @@ public final class BrowserSession implements AutoCloseable {
   /** Opens a browser of a width whose owner prefers a language. */
   public static BrowserSession open(int width, String language) {
     checkThere();
-    return new BrowserSession(width, language, List.of());
+    return new BrowserSession(width, language, InstantSource.system(), List.of());
   }
 
   /**
@@ -122,8 +122,13 @@ public final class BrowserSession implements AutoCloseable {
    * owner is Rosa.
    */
   public static BrowserSession openForMany(int width) {
+    return openForMany(width, InstantSource.system());
+  }
+
+  /** The same by a clock that the test moves on. */
+  public static BrowserSession openForMany(int width, InstantSource clock) {
     checkThere();
-    return new BrowserSession(width, "en", List.of("grove.example.org"));
+    return new BrowserSession(width, "en", clock, List.of("grove.example.org"));
   }
 
   /** Opens another device before the same server. It is closed before this one. */
@@ -367,6 +372,18 @@ public final class BrowserSession implements AutoCloseable {
   /** Sends a command to the browser's own tools. */
   public Map<String, Object> devTools(String command, Map<String, Object> parameters) {
     return driver.executeCdpCommand(command, parameters);
+  }
+
+  /** Does something at a laptop's width and again, in the same page, at a phone's. */
+  public void atBothWidths(Runnable look) {
+    look.run();
+    devTools(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", PHONE, "height", 844, "deviceScaleFactor", 2, "mobile", true));
+    waitUntil(d -> Boolean.TRUE.equals(script("return window.innerWidth === " + PHONE + ";")));
+    look.run();
+    devTools("Emulation.clearDeviceMetricsOverride", Map.of());
+    waitUntil(d -> Boolean.TRUE.equals(script("return window.innerWidth > 600;")));
   }
 
   /** Keeps a printed page, given in base 64. */

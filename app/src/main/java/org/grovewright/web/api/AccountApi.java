@@ -40,6 +40,7 @@ final class AccountApi {
         .account()
         .ifPresent(account -> answer.put("account", new AccountView(account.id(), account.name())));
     answer.put("loggedIn", caller.account().isPresent());
+    answer.put("signedIn", caller.session().isPresent());
     answer.put("needsLogin", desk.needsLogin() && caller.account().isEmpty());
     answer.put("keeper", caller.keeper());
     answer.put("csrf", caller.csrf());

@@ -19,7 +19,7 @@ export function useToken(token) {
   csrf = token ?? '';
 }
 
-async function request(method, path, body, options = {}) {
+async function send(method, path, body, options = {}) {
   const headers = { Accept: 'application/json' };
   if (method !== 'GET') {
     headers['X-CSRF'] = csrf;
@@ -69,6 +69,37 @@ async function request(method, path, body, options = {}) {
     );
   }
   return answer;
+}
+
+let askToSignIn;
+
+/** Takes what asks the owner to sign in again; it is called when a change found the session ended. */
+export function signInWith(ask) {
+  askToSignIn = ask;
+}
+
+/** Asks the owner to sign in; whether it was done. */
+export async function askedToSignIn() {
+  const me = await send('GET', '/me');
+  useToken(me.csrf);
+  return !me.needsLogin || Boolean(await askToSignIn?.());
+}
+
+/** A change that the server refused only because the session or the program is a new one is sent again. */
+async function request(method, path, body, options = {}) {
+  try {
+    return await send(method, path, body, options);
+  } catch (problem) {
+    if (method === 'GET' || !['csrf', 'signed-out'].includes(problem.code)) {
+      throw problem;
+    }
+    if (path === '/login' || options.signIn === false) {
+      useToken((await send('GET', '/me')).csrf);
+    } else {
+      await askedToSignIn();
+    }
+    return send(method, path, body, options);
+  }
 }
 
 export const api = {

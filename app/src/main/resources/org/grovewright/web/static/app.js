@@ -1,9 +1,11 @@
 // The frame: who is using it, which page is asked for, and the questions that lead to the pages.
-import { api, ApiError, useToken } from './api.js';
+import { api, ApiError, signInWith, useToken } from './api.js';
 import { add, h, replace } from './dom.js';
 import { icon } from './icons.js';
 import * as texts from './i18n.js';
 import { start as startOffline } from './offline.js';
+import { signOut } from './pages/accounts.js';
+import { askToSignIn } from './sign-in.js';
 
 const { t } = texts;
 
@@ -82,7 +84,9 @@ function drawFrame(where) {
               icon('settings'),
               h('span', { class: 'word' }, t('shell.settings')),
             )
-          : null,
+          : session.me?.signedIn
+            ? h('button', { type: 'button', class: 'plain', onclick: () => signOut({ api }) }, t('settings.sign-out'))
+            : null,
       ),
     ),
     base
@@ -194,7 +198,9 @@ async function show() {
   } catch (problem) {
     if (mine === visit) {
       if (problem.status === 401 && path !== '/login') {
-        return navigate(`/login?to=${encodeURIComponent(path)}`, { replaced: true });
+        // Its session has ended; the frame must know it, or it would lead back here.
+        session.me = { ...session.me, loggedIn: false, signedIn: false };
+        return navigate(`/login?to=${encodeURIComponent(path + location.search)}`, { replaced: true });
       }
       console.error(problem);
       replace(main, failure(problem));
@@ -253,6 +259,24 @@ function failure(problem) {
   );
 }
 
+/** A page that the browser brings back as it was must not show what was left by signing out. */
+async function lookAgain() {
+  app.hidden = true;
+  try {
+    const me = await api.get('/me');
+    useToken(me.csrf);
+    if (me.account?.id !== session.me.account?.id) {
+      session.me = me;
+      replace(main);
+      await show();
+    }
+  } catch {
+    // Without a connection the page stays as it was.
+  } finally {
+    app.hidden = false;
+  }
+}
+
 function followLinks(event) {
   if (event.defaultPrevented || event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) {
     return;
@@ -290,7 +314,9 @@ async function start() {
   await show();
 }
 
+signInWith(() => askToSignIn(session.me?.account));
 add(app, frame, main, live);
 document.addEventListener('click', followLinks);
 window.addEventListener('popstate', () => show());
+window.addEventListener('pageshow', (event) => event.persisted && session.me?.signedIn && lookAgain());
 start().then(startOffline);

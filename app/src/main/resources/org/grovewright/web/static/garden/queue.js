@@ -1,8 +1,8 @@
 // Sends what a device has written to the server as soon as it can be reached. Nothing is dropped
 // before the server has confirmed it or its writer has said so.
-import { api } from '../api.js';
+import { api, askedToSignIn } from '../api.js';
 import * as database from './database.js';
-import { attempt, Bell, newId, newStamp, queue } from './sending.js';
+import { attempt, Bell, BY_ITSELF, newId, newStamp, queue } from './sending.js';
 
 const BATCH = 100;
 const PICTURE_PATIENCE_MS = 120_000;
@@ -25,7 +25,9 @@ export async function write(siteId, entry, { base = 0, deleted = false, photo } 
     photo && { id: entry.id, siteId, ...photo, state: 'waiting', stamp: newStamp() },
   );
   changed.ring();
-  return sync(siteId);
+  const outcome = await sync(siteId);
+  // Only who has just written is asked to sign in; what is sent by itself waits without a word.
+  return outcome === 'forbidden' && (await askedToSignIn()) ? sync(siteId) : outcome;
 }
 
 /** Takes a change back that the server does not have. */
@@ -134,13 +136,13 @@ async function sendPicture(siteId, { id, blob, replaces }, entry) {
   const path = `/sites/${encodeURIComponent(siteId)}/journal/${encodeURIComponent(id)}/photo`;
   // Only the photo that was seen here is taken away, never one that somebody has added since.
   if (replaces && entry.photo?.path === replaces) {
-    const gone = await attempt(() => api.delete(path));
+    const gone = await attempt(() => api.delete(path, undefined, BY_ITSELF));
     if (gone.outcome !== 'done' || !blob) {
       return gone;
     }
   }
   return blob
-    ? attempt(() => api.post(path, blob, { type: blob.type, signal: AbortSignal.timeout(PICTURE_PATIENCE_MS) }))
+    ? attempt(() => api.post(path, blob, { ...BY_ITSELF, type: blob.type, signal: AbortSignal.timeout(PICTURE_PATIENCE_MS) }))
     : { outcome: 'done' };
 }
 
@@ -160,7 +162,7 @@ async function send(siteId, waiting) {
     since: await database.mark(siteId),
     changes: waiting.map(({ entry, baseRevision, deleted }) => ({ ...entry, baseRevision, deleted })),
   };
-  const told = await attempt(() => api.post(`/sites/${encodeURIComponent(siteId)}/journal/sync`, body));
+  const told = await attempt(() => api.post(`/sites/${encodeURIComponent(siteId)}/journal/sync`, body, BY_ITSELF));
   if (told.outcome === 'done') {
     await database.takeOver(siteId, told.answer, waiting);
   }

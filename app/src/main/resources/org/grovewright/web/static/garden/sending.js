@@ -1,5 +1,7 @@
 // What all that is kept on a device and sent later have in common.
-import { api, useToken } from '../api.js';
+
+/** For calls that nobody waits for: whose session has ended is not asked to sign in. */
+export const BY_ITSELF = { signIn: false };
 
 /** Those who want to hear when something has changed. */
 export class Bell {
@@ -36,21 +38,12 @@ export function newStamp() {
  * 'unreachable' (try again later), 'forbidden' (not now, or not by this account) or 'invalid'
  * (never as it is; `message` says why).
  */
-export async function attempt(call, again = false) {
+export async function attempt(call) {
   try {
     return { outcome: 'done', answer: await call() };
   } catch (problem) {
     if (problem.name !== 'ApiError') {
       throw problem;
-    }
-    if (problem.code === 'csrf' && !again) {
-      // The program was started anew since this page was loaded.
-      const me = await attempt(() => api.get('/me'), true);
-      if (me.outcome !== 'done') {
-        return me;
-      }
-      useToken(me.answer.csrf);
-      return attempt(call, true);
     }
     return { outcome: meaning(problem), status: problem.status, message: problem.message };
   }

@@ -2,7 +2,7 @@
 // the device first and stays there until the server has it.
 import { api } from '../api.js';
 import * as database from './database.js';
-import { attempt, Bell, newStamp, queue } from './sending.js';
+import { attempt, Bell, BY_ITSELF, newStamp, queue } from './sending.js';
 
 const BATCH = 500;
 const PATIENCE_MS = 20_000;
@@ -125,7 +125,7 @@ async function separately(siteId, waiting) {
 
 async function send(siteId, waiting) {
   const path = `/sites/${encodeURIComponent(siteId)}/ticks`;
-  const options = { signal: AbortSignal.timeout(PATIENCE_MS) };
+  const options = { ...BY_ITSELF, signal: AbortSignal.timeout(PATIENCE_MS) };
   const told = await attempt(() =>
     waiting.length
       ? api.put(path, { ticks: waiting.map(({ item, ticked, at, seen }) => ({ item, ticked, at, seen })) }, options)

@@ -1128,7 +1128,8 @@ class MapPage {
       try {
         await this.editor.reload();
         replace(this.banner);
-        this.drawPanel();
+        // What was typed stays, whatever the other one changed.
+        this.refreshPanel();
         if (again && edit) {
           await this.save(edit.label, edit.operations);
         } else {

@@ -3,7 +3,8 @@ import { h, replace } from '../dom.js';
 import { choices, field } from '../forms.js';
 import { icon } from '../icons.js';
 import { count, language, momentText, t } from '../i18n.js';
-import { canWorkAlone, forgetPages } from '../offline.js';
+import { canWorkAlone } from '../offline.js';
+import { drawAccounts, ownAccount } from './accounts.js';
 import { ask, figure, folded, keptNote, remarks, sitePath, waiting } from './common.js';
 
 const EXPORTS = ['report.pdf', 'report.html', 'map.pdf', 'map.svg', 'shopping.csv', 'watering.csv', 'calendar.ics', 'site.geojson', 'site.gpx', 'description.yaml'];
@@ -95,6 +96,7 @@ export async function show(root, context) {
   );
 
   const history = h('section', { class: 'card' }, h('h2', null, t('settings.history')), h('p', { class: 'quiet' }, t('page.wait')));
+  const people = context.me?.signedIn && context.me.keeper ? h('section', { class: 'card' }) : null;
   const sharing = owner ? h('section', { class: 'card' }) : null;
 
   replace(
@@ -108,24 +110,20 @@ export async function show(root, context) {
       plan,
       take,
       garden,
+      people,
       sharing,
       history,
-      context.me?.loggedIn && context.me?.account?.id !== 'local'
-        ? h('section', { class: 'card' }, h('h2', null, t('settings.account')), h('p', null, context.me.account.name), h('button', { type: 'button', onclick: signOut }, t('settings.sign-out')))
-        : null,
+      context.me?.signedIn ? ownAccount(context) : null,
     ),
   );
   const loading = [drawHistory(context, base, history)];
   if (sharing) {
     loading.push(drawSharing(context, base, sharing));
   }
-  await Promise.all(loading);
-
-  async function signOut() {
-    await context.api.post('/logout');
-    await forgetPages();
-    location.assign('/login');
+  if (people) {
+    loading.push(drawAccounts(context, people));
   }
+  await Promise.all(loading);
 }
 
 function subscription(context, base) {
@@ -192,13 +190,16 @@ async function drawSharing(context, base, place) {
       label: t('settings.member.role'),
       control: h('select', { value: 'helper' }, ['helper', 'viewer', 'owner'].map((one) => h('option', { value: one }, t(`settings.role.${one}`)))),
     });
-    const change = async (work) => {
+    const change = async (work, said) => {
       try {
         const answer = await work();
         draw(Array.isArray(answer) ? answer : await context.api.get(`${base}/members`));
+        place.querySelector('input')?.focus();
+        context.say(said);
       } catch (problem) {
         if (problem.field === 'name') {
           name.problem(problem.message);
+          name.control.focus();
         } else {
           replace(note, problemNote(problem));
         }
@@ -220,7 +221,7 @@ async function drawSharing(context, base, place) {
             members.length > 1
               ? h(
                   'button',
-                  { type: 'button', class: 'plain', 'aria-label': t('settings.member.remove-of', member.name), onclick: () => change(() => context.api.delete(`${base}/members/${encodeURIComponent(member.id)}`)) },
+                  { type: 'button', class: 'plain', 'aria-label': t('settings.member.remove-of', member.name), onclick: () => change(() => context.api.delete(`${base}/members/${encodeURIComponent(member.id)}`), t('settings.member.gone', member.name)) },
                   t('settings.member.remove'),
                 )
               : null,
@@ -235,7 +236,8 @@ async function drawSharing(context, base, place) {
             event.preventDefault();
             name.problem(name.control.value.trim() ? '' : t('login.need-name'));
             if (name.control.value.trim()) {
-              change(() => context.api.post(`${base}/members`, { name: name.control.value.trim(), role: role.control.value }));
+              const called = name.control.value.trim();
+              change(() => context.api.post(`${base}/members`, { name: called, role: role.control.value }), t('settings.member.shared', called));
             }
           },
         },
