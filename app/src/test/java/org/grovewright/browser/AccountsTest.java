@@ -228,8 +228,7 @@ class AccountsTest {
       browser.click("Change it and sign out everywhere");
       browser.waitUntil(d -> d.getCurrentUrl().endsWith("/login"));
       browser.ready();
-      assertThat(browser.store().accounts().check(KEEPER, BrowserSession.PASSWORD))
-          .isEmpty();
+      assertThat(browser.store().accounts().check(KEEPER, BrowserSession.PASSWORD)).isEmpty();
       signIn(browser, KEEPER, "four more garden words");
       browser.seeText("Your places");
       leave(browser);
