@@ -605,14 +605,20 @@ class StartPage {
       this.set('plants', rows.map((row, j) => (j === i ? { ...row, [key]: value } : row)));
       rows[i][key] = value;
     };
+    const roomOf = (key) => {
+      const chosen = this.species.find((one) => one.key === key);
+      return chosen ? t('start.apart', length(chosen.spacing), length(chosen.matureHeight)) : '';
+    };
     const list = rows.map((row, i) => {
       const select = h(
         'select',
         {
           id: `start-species-${i}`,
           onchange: () => {
+            // The list itself stays: who types a name letter by letter changes it at every letter.
             put(i, 'species', select.value);
-            this.redraw();
+            what.problem(undefined);
+            room.textContent = roomOf(select.value);
           },
         },
         h('option', { value: '' }, t('map.choose')),
@@ -621,9 +627,9 @@ class StartPage {
         ),
       );
       select.value = row.species;
-      const chosen = this.species.find((one) => one.key === row.species);
+      const room = h('span', null, roomOf(row.species));
       const count = h('input', { id: `start-count-${i}`, inputmode: 'numeric', autocomplete: 'off', value: row.count, oninput: () => { put(i, 'count', count.value); number.problem(undefined); } });
-      const what = field({ label: t('start.what', i + 1), help: chosen ? t('start.apart', length(chosen.spacing), length(chosen.matureHeight)) : undefined, control: select });
+      const what = field({ label: t('start.what', i + 1), help: room, control: select });
       const number = field({ label: t('start.howMany', i + 1), control: count });
       this.fields.set(`plants[${i}].species`, what);
       this.fields.set(`plants[${i}].count`, number);
