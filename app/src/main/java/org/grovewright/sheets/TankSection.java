@@ -39,12 +39,14 @@ final class TankSection {
     blocks.add(
         Block.Paragraph.of(
             "That is a timer without a rain sensor, which runs its whole card after rain too. The"
-                + " next table is for an owner who asks for the day's advice on the days of the card:"
-                + " a watering is skipped where no plant would begin to suffer before the next one"
-                + " if no more rain came, and made no longer than fills the soil again."));
+                + " next table is for an owner who looks at the soil on the days of the card: a"
+                + " watering is skipped while little of what the plants can easily take is missing,"
+                + " and none would run short before the next one if no more rain came; it is made"
+                + " no longer than fills the soil again. That saves water, but the plants suffer"
+                + " more often, because a full soil is a store."));
     blocks.add(
         table(
-            "The tank in a mean year, waterings skipped or shortened by the day's advice",
+            "The tank in a mean year, waterings skipped or shortened by the soil",
             TankYears.OfPlan::skipping));
     if (!tank.levels().isEmpty()) {
       boolean us = system == Units.US;

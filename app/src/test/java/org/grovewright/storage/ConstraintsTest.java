@@ -95,7 +95,19 @@ class ConstraintsTest {
     assertThat(plan.findings())
         .filteredOn(f -> f.code().equals("storage.skipping"))
         .singleElement()
-        .satisfies(f -> assertThat(f.message()).contains("no rain sensor"));
+        .satisfies(
+            f -> {
+              assertThat(f.message())
+                  .contains("no rain sensor")
+                  .contains("they suffer on {5} days");
+              // What the saving costs the plants is said beside it, of the same year.
+              long year = Math.round(f.quantities().get(0).value());
+              String id = "storage.year-" + year + ".";
+              assertThat(f.quantities().get(5).value())
+                  .isCloseTo(plan.figures().get(id + "skipping.suffering").value(), within(0.5));
+              assertThat(f.quantities().get(6).value())
+                  .isCloseTo(plan.figures().get(id + "suffering").value(), within(0.5));
+            });
   }
 
   /** The rule itself, day by day: never more than the card, and never on another day. */

@@ -171,18 +171,19 @@ final class TankStudy {
             Kind.WATER_VOLUME,
             Working.of(
                 "A C P - F for each rain P, mean of the years", SOURCE, roof, runoff, flush, n)),
-        use(id, "", draws.cardM3(), run, n),
+        use(id, "", draws.cardM3(), draws.cardStress(), run, n),
         use(
             id + "skipping.",
             " if waterings are skipped or shortened by the soil",
             draws.advisedM3(),
+            draws.advisedStress(),
             run(tank, draws.advisedM3()),
             n));
   }
 
   /** The figures of one way to draw; the label's end says which. */
   private TankYears.Use use(
-      String id, String when, double[] wanted, RainTank.Days run, Input years) {
+      String id, String when, double[] wanted, long stress, RainTank.Days run, Input years) {
     double[] dry =
         Arrays.stream(run.missing()).map(missing -> missing > LEAST_MISSING_M3 ? 1 : 0).toArray();
     Input volume = new Input("tank", tank.volumeM3(), Kind.WATER_VOLUME, "description");
@@ -204,7 +205,13 @@ final class TankStudy {
         volume(
             id + "drawn", "water the tank can give in a year" + when, run.drawn(), years, volume),
         volume(
-            id + "spilled", "water that runs over in a year" + when, run.spilled(), years, volume));
+            id + "spilled", "water that runs over in a year" + when, run.spilled(), years, volume),
+        book.enter(
+            id + "suffering",
+            "days a year on which a plant suffers, those of all plants added up" + when,
+            stress * (double) DAYS_OF_YEAR / days.size(),
+            Kind.NUMBER,
+            Working.of("days of all plants, over the days of weather, times 365", SOURCE, years)));
   }
 
   private Figure volume(String id, String label, double[] values, Input... inputs) {
@@ -271,14 +278,16 @@ final class TankStudy {
         Severity.NOTE,
         "",
         "The timer has no rain sensor and is counted as running its whole card after rain too. If"
-            + " you skip or shorten waterings as the day's advice says, the plants of year {0} want"
+            + " you skip or shorten waterings while the soil is moist, the plants of year {0} want"
             + " {1} a year instead of {2}, and the tank runs dry in {3} of the years instead of"
-            + " {4}.",
+            + " {4}. Added up over all plants, they suffer on {5} days a year instead of {6}.",
         new Quantity(most.year(), Kind.COUNT),
         new Quantity(advised.wantedM3().value(), Kind.WATER_VOLUME),
         new Quantity(most.wantedM3().value(), Kind.WATER_VOLUME),
         new Quantity(advised.dryChance().value(), Kind.SHARE),
-        new Quantity(most.dryChance().value(), Kind.SHARE));
+        new Quantity(most.dryChance().value(), Kind.SHARE),
+        new Quantity(Math.rint(advised.sufferingDays().value()), Kind.COUNT),
+        new Quantity(Math.rint(most.card().sufferingDays().value()), Kind.COUNT));
   }
 
   private Finding remark(List<TankYears.OfPlan> ofPlan, OptionalDouble enough) {

@@ -42,7 +42,7 @@ public record TankYears(
    * @param year year of the plan, from 1
    * @param caughtM3 what the roof gives in a year, m3, mean
    * @param card how the tank fares while the timer runs its whole card, after rain too
-   * @param skipping how it fares where waterings are skipped or shortened by the day's advice
+   * @param skipping how it fares where waterings are skipped or shortened by the soil
    */
   public record OfPlan(int year, Figure caughtM3, Use card, Use skipping) {
     /** Share of the years in which the tank runs dry under the card. */
@@ -79,9 +79,15 @@ public record TankYears(
    * @param wantedM3 what would be drawn in a year, m3, mean
    * @param drawnM3 what can be drawn, m3, mean
    * @param spilledM3 what runs over, m3, mean
+   * @param sufferingDays days a year on which a plant suffers, those of all plants added up, mean
    */
   public record Use(
-      Figure dryChance, Figure dryDays, Figure wantedM3, Figure drawnM3, Figure spilledM3) {}
+      Figure dryChance,
+      Figure dryDays,
+      Figure wantedM3,
+      Figure drawnM3,
+      Figure spilledM3,
+      Figure sufferingDays) {}
 
   /**
    * Level of the tank at the end of a day of the year, m3.
