@@ -136,6 +136,11 @@ public final class BrowserSession implements AutoCloseable {
     return new BrowserSession(this, width);
   }
 
+  /** Waits until the pages are kept for a time without the server. */
+  public void waitForKeeping() {
+    waitUntil(d -> Boolean.TRUE.equals(script("return !!(navigator.serviceWorker?.controller);")));
+  }
+
   private static void checkThere() {
     boolean there = program("chromedriver").isPresent() && chromium().isPresent();
     if (!there && "true".equals(System.getenv("CI"))) {

@@ -22,12 +22,6 @@ import org.openqa.selenium.support.ui.Select;
 /** On a phone in the garden, with and without the server. */
 @Tag("browser")
 class GardenTest {
-  private static void waitForKeeping(BrowserSession browser) {
-    browser.waitUntil(
-        d ->
-            Boolean.TRUE.equals(browser.script("return !!(navigator.serviceWorker?.controller);")));
-  }
-
   private static void choose(BrowserSession browser, String kind) {
     new Select(browser.find(".journal-form select")).selectByValue(kind);
   }
@@ -41,7 +35,7 @@ class GardenTest {
     try (BrowserSession browser = BrowserSession.open(BrowserSession.PHONE)) {
       String site = DemoSite.of(browser);
       browser.go(site + "/today");
-      waitForKeeping(browser);
+      browser.waitForKeeping();
       // Seen once with the server: from now on kept.
       browser.go(site + "/today");
       browser.go(site + "/plants");
@@ -100,7 +94,7 @@ class GardenTest {
       String site = DemoSite.of(browser);
       String id = site.substring("/site/".length());
       browser.go(site + "/plant/A1");
-      waitForKeeping(browser);
+      browser.waitForKeeping();
       browser.go(site + "/plant/A1");
       choose(browser, "note");
       browser.type("In words", "two flowers");

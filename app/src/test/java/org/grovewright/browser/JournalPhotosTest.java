@@ -88,10 +88,7 @@ class JournalPhotosTest {
     try (BrowserSession browser = BrowserSession.open(BrowserSession.PHONE)) {
       String site = DemoSite.of(browser);
       browser.go(site + "/plant/A1");
-      browser.waitUntil(
-          d ->
-              Boolean.TRUE.equals(
-                  browser.script("return !!(navigator.serviceWorker?.controller);")));
+      browser.waitForKeeping();
       browser.go(site + "/plant/A1");
       assertThat(browser.find(".photo-field button").getText()).isEqualTo("Take a photo");
 

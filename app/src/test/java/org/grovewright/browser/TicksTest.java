@@ -39,12 +39,6 @@ class TicksTest {
     return browser.store().ticks().list(site.substring("/site/".length()));
   }
 
-  private static void waitForKeeping(BrowserSession browser) {
-    browser.waitUntil(
-        d ->
-            Boolean.TRUE.equals(browser.script("return !!(navigator.serviceWorker?.controller);")));
-  }
-
   @Test
   void whatIsTickedOnOneDeviceIsSeenOnTheOther() {
     try (BrowserSession laptop = BrowserSession.open(BrowserSession.DESKTOP)) {
@@ -78,7 +72,7 @@ class TicksTest {
       String site = DemoSite.of(browser);
       String id = site.substring("/site/".length());
       browser.go(site + "/buy");
-      waitForKeeping(browser);
+      browser.waitForKeeping();
       browser.go(site + "/buy");
       String mine = item(browser, 0);
       String theirs = item(browser, 2);

@@ -11,7 +11,6 @@ import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.Set;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.files.CatalogueFiles;
@@ -117,8 +116,8 @@ class ConstraintsTest {
     Plan plan = Planner.plan(grove, CATALOGUE);
     List<DayWeather> days =
         WeatherGenerator.days(grove.climate(), CATALOGUE, grove.start().getYear(), 10, 7);
-    List<DayWeather> noRain = days.stream().map(day -> rain(day, 0)).toList();
-    List<DayWeather> wet = days.stream().map(day -> rain(day, 0.03)).toList();
+    List<DayWeather> noRain = days.stream().map(day -> day.withRain(0)).toList();
+    List<DayWeather> wet = days.stream().map(day -> day.withRain(0.03)).toList();
     for (int year = 1; year <= 3; year++) {
       TimerDraw.Draws draws = draws(plan, days, year);
       for (int i = 0; i < days.size(); i++) {
@@ -138,19 +137,6 @@ class ConstraintsTest {
 
   private static double sum(double[] values) {
     return Arrays.stream(values).sum();
-  }
-
-  private static DayWeather rain(DayWeather day, double rainM) {
-    return new DayWeather(
-        day.date(),
-        day.tminC(),
-        day.tmaxC(),
-        day.relativeHumidity(),
-        day.dewPointC(),
-        day.windMPerS(),
-        day.solarWPerM2(),
-        day.sunshineHours(),
-        OptionalDouble.of(rainM));
   }
 
   @Test

@@ -86,7 +86,7 @@ record WeatherToDate(Climate climate, int today, List<Finding> findings) {
         missing += !day.isBefore(first) && day.isBefore(date) ? 1 : 0;
       }
       Double gauge = day.isAfter(date) ? null : gaugeM.get(day);
-      days.add(gauge == null ? weather : withRain(weather, gauge));
+      days.add(gauge == null ? weather : weather.withRain(gauge));
     }
     return new WeatherToDate(
         new Climate(normals.normals(), days, windHeightM, normals.source()),
@@ -135,19 +135,6 @@ record WeatherToDate(Climate climate, int today, List<Finding> findings) {
 
   private static Quantity days(long days) {
     return new Quantity(days * 86_400.0, Kind.DAYS);
-  }
-
-  private static DayWeather withRain(DayWeather day, double rainM) {
-    return new DayWeather(
-        day.date(),
-        day.tminC(),
-        day.tmaxC(),
-        day.relativeHumidity(),
-        day.dewPointC(),
-        day.windMPerS(),
-        day.solarWPerM2(),
-        day.sunshineHours(),
-        OptionalDouble.of(rainM));
   }
 
   /** Days with the usual weather of their month. */

@@ -78,5 +78,19 @@ public record Climate(
       OptionalDouble windMPerS,
       OptionalDouble solarWPerM2,
       OptionalDouble sunshineHours,
-      OptionalDouble rainM) {}
+      OptionalDouble rainM) {
+    /** The same day with another amount of rain, metres. */
+    public DayWeather withRain(double metres) {
+      return new DayWeather(
+          date,
+          tminC,
+          tmaxC,
+          relativeHumidity,
+          dewPointC,
+          windMPerS,
+          solarWPerM2,
+          sunshineHours,
+          OptionalDouble.of(metres));
+    }
+  }
 }

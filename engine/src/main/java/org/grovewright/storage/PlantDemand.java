@@ -59,6 +59,12 @@ final class PlantDemand {
     }
   }
 
+  /** Goes back to the first day, moist as after watering in. */
+  void beginAnew() {
+    soil.fill();
+    stressedDays = 0;
+  }
+
   private boolean stands(int day) {
     return stands[weather.month(weather.slot(day)).getMonthValue()];
   }

@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Species;
 import org.grovewright.irrigation.Programme;
@@ -24,8 +23,8 @@ import org.grovewright.water.WaterNeeds;
 /**
  * What a plan's timer draws by day, m3.
  *
- * <p>A simple timer has no rain sensor and runs its card in the rain too. An owner who follows the
- * day's advice stops it on a day of its turn when no plant of the zone would begin to suffer before
+ * <p>A simple timer has no rain sensor and runs its card in the rain too. An owner who skips
+ * waterings stops it on a day of its turn when no plant of the zone would begin to suffer before
  * the next turn if no more rain came, and otherwise lets it run no longer than fills the plant that
  * misses most, and never longer than the card. The soil is that of the daily balance; the rain of
  * the day is known, and none is counted on for the days to come.
@@ -60,7 +59,7 @@ final class TimerDraw {
     this.programme = programme;
     this.days = days;
     weather = daily(days);
-    rainless = daily(days.stream().map(TimerDraw::withoutRain).toList());
+    rainless = daily(days.stream().map(day -> day.withRain(0)).toList());
     efficiency = catalogue.constant("irrigation.application-efficiency").value();
   }
 
@@ -71,19 +70,6 @@ final class TimerDraw {
         new Climate(climate.normals(), some, climate.windHeightM(), climate.source()),
         needs.climate().arid(),
         catalogue);
-  }
-
-  private static DayWeather withoutRain(DayWeather day) {
-    return new DayWeather(
-        day.date(),
-        day.tminC(),
-        day.tmaxC(),
-        day.relativeHumidity(),
-        day.dewPointC(),
-        day.windMPerS(),
-        day.solarWPerM2(),
-        day.sunshineHours(),
-        OptionalDouble.of(0));
   }
 
   /**
@@ -97,22 +83,18 @@ final class TimerDraw {
   record Draws(double[] cardM3, double[] advisedM3, long cardStress, long advisedStress) {}
 
   Draws in(int year) {
-    Draws sum = new Draws(new double[days.size()], new double[days.size()], 0, 0);
-    List<ZoneResult> zones = system.zonesIn(year);
-    for (ZoneResult zone : zones) {
+    double[] cardM3 = new double[days.size()];
+    double[] advisedM3 = new double[days.size()];
+    long cardStress = 0;
+    long advisedStress = 0;
+    for (ZoneResult zone : system.zonesIn(year)) {
       TimerSetting[] settings = settings(zone.design().id(), year);
       List<PlantDemand> plants = plants(zone, year);
-      long card = zone(zone, settings, plants, false, sum.cardM3());
-      plants = plants(zone, year);
-      long advised = zone(zone, settings, plants, true, sum.advisedM3());
-      sum =
-          new Draws(
-              sum.cardM3(),
-              sum.advisedM3(),
-              sum.cardStress() + card,
-              sum.advisedStress() + advised);
+      cardStress += zone(zone, settings, plants, false, cardM3);
+      plants.forEach(PlantDemand::beginAnew);
+      advisedStress += zone(zone, settings, plants, true, advisedM3);
     }
-    return sum;
+    return new Draws(cardM3, advisedM3, cardStress, advisedStress);
   }
 
   private TimerSetting[] settings(String zone, int year) {
@@ -155,14 +137,13 @@ final class TimerDraw {
       List<PlantDemand> plants,
       boolean advised,
       double[] sumM3) {
-    int since = Integer.MAX_VALUE / 2;
+    LocalDate last = LocalDate.MIN;
     for (int day = 0; day < days.size(); day++) {
       LocalDate date = days.get(day).date();
       TimerSetting setting = settings[date.getMonthValue()];
-      since++;
       int minutes = 0;
-      if (!setting.off() && isDue(setting.rhythm(), date, since)) {
-        since = 0;
+      if (!setting.off() && setting.rhythm().isDue(date, last)) {
+        last = date;
         minutes = setting.minutesPerWatering();
         if (advised) {
           minutes = Math.min(minutes, asked(plants, day, day + gap(setting.rhythm(), date)));
@@ -174,10 +155,6 @@ final class TimerDraw {
       }
     }
     return plants.stream().mapToLong(PlantDemand::stressedDays).sum();
-  }
-
-  private static boolean isDue(Rhythm rhythm, LocalDate date, int since) {
-    return rhythm.byCalendar() ? rhythm.days().allows(date) : since >= rhythm.everyDays();
   }
 
   /** Days to the next turn. */

@@ -10,7 +10,7 @@
  * <p>{@link org.grovewright.storage.RainTank} is one tank through one series of days; {@link
  * org.grovewright.storage.TankYears} puts a plan's draws on it through all years of weather and
  * says how often it runs dry, and what tank would do. A simple timer draws its whole card after
- * rain too, which an owner who heeds the day's advice does not; {@link
+ * rain too, which an owner who looks at the soil does not; {@link
  * org.grovewright.storage.TimerDraw} follows both.
  */
 package org.grovewright.storage;
