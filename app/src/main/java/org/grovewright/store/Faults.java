@@ -72,6 +72,14 @@ final class Faults {
     if (state.equals("53100")) {
       return full(failure);
     }
+    // A zero among the signs of a text.
+    if (state.equals("22021")) {
+      return new StoreException(
+          Reason.REFUSED,
+          "The text holds a sign that cannot be kept; it may have come with copying from another"
+              + " program. Type the text anew.",
+          failure);
+    }
     if (state.equals("25006")) {
       return new StoreException(
           Reason.READ_ONLY,

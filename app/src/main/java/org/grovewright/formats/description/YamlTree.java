@@ -12,6 +12,7 @@ import org.snakeyaml.engine.v2.events.CollectionEndEvent;
 import org.snakeyaml.engine.v2.events.CollectionStartEvent;
 import org.snakeyaml.engine.v2.events.DocumentStartEvent;
 import org.snakeyaml.engine.v2.events.Event;
+import org.snakeyaml.engine.v2.events.ScalarEvent;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
@@ -94,6 +95,12 @@ final class YamlTree {
             "the alias *"
                 + Nearest.shorten(alias.getAlias().getValue())
                 + " is not allowed; write the value again");
+      } else if (event instanceof ScalarEvent scalar && unprintable(scalar.getValue())) {
+        throw problem(
+            file,
+            line,
+            column,
+            "this text holds a sign that cannot be printed; type the text anew");
       } else if (event instanceof DocumentStartEvent) {
         documents++;
         if (documents > 1) {
@@ -101,6 +108,16 @@ final class YamlTree {
         }
       }
     }
+  }
+
+  /** Whether there are signs that neither XML nor every database has a place for. */
+  private static boolean unprintable(String text) {
+    return text.codePoints()
+        .anyMatch(
+            sign ->
+                Character.getType(sign) == Character.SURROGATE
+                    || (sign & 0xfffe) == 0xfffe
+                    || Character.isISOControl(sign) && sign != '\n' && sign != '\t');
   }
 
   private static String plain(String problem) {

@@ -50,12 +50,49 @@ public final class Json {
     try {
       JsonNode body = MAPPER.readTree(context.bodyAsBytes());
       if (body.isObject()) {
+        checkSigns(body, "");
         return body;
       }
     } catch (java.io.IOException e) {
       throw new ApiException(400, "not-json", "The request is not well-formed JSON.");
     }
     throw new ApiException(400, "not-json", "The request must be a JSON object.");
+  }
+
+  /**
+   * A zero, or half of a pair of UTF-16, is no sign of any text, and not every database keeps it.
+   */
+  private static void checkSigns(JsonNode value, String at) {
+    if (value.isTextual() && !wellFormed(value.textValue())) {
+      throw badSign(at);
+    }
+    for (int i = 0; value.isArray() && i < value.size(); i++) {
+      checkSigns(value.get(i), at + "[" + i + "]");
+    }
+    value
+        .properties()
+        .forEach(
+            member -> {
+              if (!wellFormed(member.getKey())) {
+                throw badSign(at);
+              }
+              checkSigns(
+                  member.getValue(), at.isEmpty() ? member.getKey() : at + "." + member.getKey());
+            });
+  }
+
+  private static ApiException badSign(String field) {
+    return ApiException.field(
+        field,
+        "This text holds a sign that cannot be kept; it may have come with copying from another"
+            + " program. Type the text anew.");
+  }
+
+  private static boolean wellFormed(String text) {
+    return text.codePoints()
+        .noneMatch(
+            sign ->
+                sign == 0 || (sign >= Character.MIN_SURROGATE && sign <= Character.MAX_SURROGATE));
   }
 
   /** A member that must be a text. */
