@@ -2,9 +2,7 @@ package org.grovewright.sheets;
 
 import java.time.LocalTime;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
 import org.grovewright.irrigation.EmitterChange;
 import org.grovewright.model.Grove;
@@ -52,26 +50,7 @@ public final class SeasonWords {
 
   /** What to do at the emitters before a card is set, one sentence a plant or group of plants. */
   public static List<String> changes(TimerCard card) {
-    Map<String, List<String>> alike = new LinkedHashMap<>();
-    for (EmitterChange change : card.changes()) {
-      List<String> what = new ArrayList<>();
-      if (!change.add().isEmpty()) {
-        what.add("add " + EmitterYears.counted(change.add()));
-      }
-      if (!change.close().isEmpty()) {
-        what.add("take out " + EmitterYears.counted(change.close()));
-      }
-      alike.computeIfAbsent(Words.and(what), k -> new ArrayList<>()).add(change.plantId());
-    }
-    List<String> sentences = new ArrayList<>();
-    alike.forEach(
-        (what, plants) ->
-            sentences.add(
-                Words.capital(what)
-                    + (plants.size() == 1 ? " at " : " at each of ")
-                    + Words.and(plants)
-                    + "."));
-    return sentences;
+    return EmitterChange.sentences(card.changes());
   }
 
   private static String way(Outcome.Way way) {

@@ -55,4 +55,41 @@ public record EmitterChange(
     }
     return changes;
   }
+
+  /**
+   * What is done, one sentence for all plants that are changed alike. The plants stand before the
+   * emitters, for an emitter's name may hold the word that would part them: "2 L/h at 2 m of
+   * water".
+   */
+  public static List<String> sentences(List<EmitterChange> changes) {
+    Map<String, List<String>> alike = new LinkedHashMap<>();
+    for (EmitterChange change : changes) {
+      List<String> what = new ArrayList<>();
+      if (!change.add().isEmpty()) {
+        what.add("add " + counted(change.add()));
+      }
+      if (!change.close().isEmpty()) {
+        what.add("take out " + counted(change.close()));
+      }
+      alike
+          .computeIfAbsent(String.join(" and ", what), k -> new ArrayList<>())
+          .add(change.plantId());
+    }
+    List<String> sentences = new ArrayList<>();
+    alike.forEach(
+        (what, plants) ->
+            sentences.add(
+                (plants.size() > 1 ? "At each of " : "At ")
+                    + String.join(", ", plants)
+                    + " "
+                    + what
+                    + "."));
+    return sentences;
+  }
+
+  private static String counted(Map<String, Integer> emitters) {
+    List<String> parts = new ArrayList<>();
+    emitters.forEach((name, count) -> parts.add(count + " \u00d7 " + name));
+    return String.join(" and ", parts);
+  }
 }

@@ -3,9 +3,7 @@ package org.grovewright.irrigation;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.grovewright.demand.LaterWork;
 import org.grovewright.model.Grove;
 import org.grovewright.quantity.FigureBook;
@@ -41,8 +39,8 @@ final class EmitterChanges {
                     + YearMonth.from(begins)
                     + ", change these emitters of zone "
                     + ZoneDesign.called(zoneId)
-                    + "."
-                    + sentences(changes)
+                    + ". "
+                    + String.join(" ", EmitterChange.sentences(changes))
                     + " Then set the timer from the cards of the new year, which count on them.",
                 List.of(),
                 Working.COMMON_PRACTICE));
@@ -55,37 +53,5 @@ final class EmitterChanges {
   private static String season(LocalDate date, boolean southern) {
     int quarter = date.getMonthValue() % 12 / 3;
     return SEASONS[(quarter + (southern ? 2 : 0)) % 4];
-  }
-
-  /** One sentence for all plants that are changed alike. */
-  private static String sentences(List<EmitterChange> changes) {
-    Map<String, List<String>> alike = new LinkedHashMap<>();
-    for (EmitterChange change : changes) {
-      List<String> what = new ArrayList<>();
-      if (!change.add().isEmpty()) {
-        what.add("add " + counted(change.add()));
-      }
-      if (!change.close().isEmpty()) {
-        what.add("take out " + counted(change.close()));
-      }
-      alike
-          .computeIfAbsent(String.join(" and ", what), k -> new ArrayList<>())
-          .add(change.plantId());
-    }
-    StringBuilder text = new StringBuilder();
-    alike.forEach(
-        (what, plants) ->
-            text.append(plants.size() > 1 ? " At each of " : " At ")
-                .append(String.join(", ", plants))
-                .append(' ')
-                .append(what)
-                .append('.'));
-    return text.toString();
-  }
-
-  private static String counted(Map<String, Integer> emitters) {
-    List<String> parts = new ArrayList<>();
-    emitters.forEach((name, count) -> parts.add(count + " \u00d7 " + name));
-    return String.join(" and ", parts);
   }
 }
