@@ -335,6 +335,21 @@ class MapByHandTest {
       browser.click("Save");
       waitForVersion(browser, site, 6);
       assertThat(description(browser, site)).containsPattern("(?s)main:.{0,80}pipe: pipe\\.");
+
+      // It lies there already, as far as its last point.
+      browser.waitUntil(d -> !browser.text().contains("being worked out"));
+      browser.click(browser.field("It lies there already"));
+      new Select(browser.field("Pipe")).selectByIndex(0);
+      browser.click("Save");
+      browser.seeText("Choose which pipe lies there.");
+      browser.checkAccessible();
+      new Select(browser.field("Pipe")).selectByIndex(2);
+      browser.click("Save");
+      waitForVersion(browser, site, 7);
+      assertThat(description(browser, site))
+          .containsPattern("(?s)main:.{0,200}pipe: pipe\\..{0,50}laid: true");
+      browser.waitUntil(d -> !browser.text().contains("being worked out"));
+      browser.shot("map-main-laid");
       browser.checkQuiet();
     }
   }

@@ -1,6 +1,7 @@
 package org.grovewright.irrigation;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -68,7 +69,7 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
       this.site = with.network();
       this.rules = with.rules();
       this.parts = site.parts();
-      this.pipes = new PipeGoods(parts, rules, goods, work, findings);
+      this.pipes = new PipeGoods(site, rules, goods, work, findings);
       this.ventRiseM = with.catalogue().constant("irrigation.vent-rise").value();
       this.trench = with.trench().of(zones);
       this.inGround = new TrenchGoods(trench, with.catalogue());
@@ -109,7 +110,7 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
                       + " Your local code decides which device is needed and who may fit it."
                   : "A tank of its own needs no backflow device, but if it is ever topped up from"
                       + " the mains, your local code decides what must stand between them."));
-      for (Part timer : parts.timers(kind, zones.size())) {
+      for (Part timer : timers(kind)) {
         goods.pieces(timer.key(), 1, "head of the system");
       }
       ZoneResult largest =
@@ -121,6 +122,16 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
             .ifPresent(p -> goods.pieces(p.key(), 1, "head of the system"));
       }
       work.add(new WorkAmount("assemble-head", "", zones.size(), ""));
+    }
+
+    /** Timers and valves; they stand where water leaves a laid main, be it at several places. */
+    private List<Part> timers(SupplyKind kind) {
+      LaidMainUse laid = LaidMainUse.of(zones, site.laidMain());
+      return laid.apart()
+          ? Collections.nCopies(laid.outlets(), parts.timers(kind, 1)).stream()
+              .flatMap(List::stream)
+              .toList()
+          : parts.timers(kind, zones.size());
     }
 
     private void zone(ZoneResult result) {
@@ -173,8 +184,8 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
     private void workOnMains() {
       double mains = 0;
       for (ZoneResult zone : zones) {
-        for (List<Point> leg : zone.design().main()) {
-          mains += Paths.length(leg);
+        for (List<List<Point>> parts : site.laidMain().missing(zone.design().main())) {
+          mains += parts.stream().mapToDouble(Paths::length).sum();
         }
       }
       if (mains <= 0) {

@@ -10,6 +10,7 @@ import org.grovewright.model.Grove;
 import org.grovewright.model.Point;
 import org.grovewright.trench.Burial;
 import org.grovewright.trench.GroundMap;
+import org.grovewright.trench.LaidMain;
 import org.grovewright.trench.MainWays;
 import org.grovewright.trench.Trench;
 import org.grovewright.trench.TrenchCosts;
@@ -24,6 +25,7 @@ final class MainTrench {
   private final MainWays ways;
   private final TrenchMaker maker;
   private final Point supply;
+  private final LaidMain laid;
   private final double pipePerM;
   private final Map<List<Trench.Run>, Trench> made = new HashMap<>();
   private final Map<Branch, Double> branches = new HashMap<>();
@@ -49,13 +51,17 @@ final class MainTrench {
             / catalogue.constant("irrigation.sleeve-piece").value();
     TrenchCosts.Prices prices = new TrenchCosts.Prices(pipePerM, tape, sleeve);
     GroundMap map = GroundMap.of(grove, catalogue, rules);
+    laid = LaidMain.of(grove);
     List<Point> drawn = new ArrayList<>(List.of(supply));
-    drawn.addAll(grove.watering().mainRoute());
+    if (laid.isEmpty()) {
+      drawn.addAll(grove.watering().mainRoute());
+    }
     ways =
         new MainWays(
             new WayFinder(
                 map, new TrenchCosts(catalogue, rules, burial, prices, costs.labourPerS())),
-            drawn);
+            drawn,
+            laid);
     maker = new TrenchMaker(map, catalogue, rules, burial);
   }
 
@@ -100,12 +106,14 @@ final class MainTrench {
     return money;
   }
 
-  /** The trench of solved zones. */
+  /** The trench that is still to be dug for solved zones. */
   Trench of(List<ZoneResult> zones) {
     List<Trench.Run> runs = new ArrayList<>();
     for (ZoneResult zone : zones) {
-      for (List<Point> leg : zone.design().main()) {
-        runs.add(new Trench.Run(zone.design().id(), zone.design().mainPipe(), leg));
+      for (List<List<Point>> parts : laid.missing(zone.design().main())) {
+        for (List<Point> part : parts) {
+          runs.add(new Trench.Run(zone.design().id(), zone.design().mainPipe(), part));
+        }
       }
     }
     return made.computeIfAbsent(runs, all -> maker.make(all, supply));

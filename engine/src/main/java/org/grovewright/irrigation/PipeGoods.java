@@ -9,6 +9,7 @@ import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
 import org.grovewright.model.Point;
 import org.grovewright.model.Watering.Run;
+import org.grovewright.trench.LaidMain;
 
 /**
  * Counts pipe with its fittings and the work that depends on the pipe, into lists of goods and
@@ -18,7 +19,11 @@ import org.grovewright.model.Watering.Run;
 final class PipeGoods {
   private static final double CORNER_RAD = Math.PI / 4;
 
+  /** Places nearer than this are one, metres. */
+  private static final double SAME_M = 1e-3;
+
   private final HeadParts parts;
+  private final LaidMain laid;
   private final Rulebook rules;
   private final GoodsList goods;
   private final List<WorkAmount> work;
@@ -26,12 +31,13 @@ final class PipeGoods {
   private int cementJoints;
 
   PipeGoods(
-      HeadParts parts,
+      ZoneNetwork.Site site,
       Rulebook rules,
       GoodsList goods,
       List<WorkAmount> work,
       List<Finding> findings) {
-    this.parts = parts;
+    this.parts = site.parts();
+    this.laid = site.laidMain();
     this.rules = rules;
     this.goods = goods;
     this.work = work;
@@ -43,35 +49,62 @@ final class PipeGoods {
     return cementJoints;
   }
 
+  /** The main with its fittings; of what lies there already only the joints to it. */
   void main(ZoneDesign zone) {
     Pipe pipe = zone.mainPipe();
-    int joints = 2;
-    int last = zone.main().size() - 1;
-    for (int i = 0; i <= last; i++) {
-      List<Point> leg = zone.main().get(i);
-      double length = Paths.length(leg);
-      if (length == 0) {
-        continue;
-      }
+    int joints = laid.isEmpty() ? 2 : 0;
+    List<List<List<Point>>> missing = laid.missing(zone.main());
+    for (int i = 0; i < missing.size(); i++) {
       String where = zone.id() + ", main to " + zone.laterals().get(i).id();
-      goods.length(pipe.key(), length, where);
-      int bends = corners(leg);
-      fitting("elbow", pipe, bends, where);
-      fitting(i < last ? "tee" : "elbow", pipe, 1, where);
-      joints += 2 * bends + (i < last ? 3 : 2);
-      if (pipe.joint() == Pipe.Joint.SOLVENT_CEMENT) {
-        int couplings = (int) Math.floor(length / rules.rigidPieceM());
-        // The couplings themselves are bought with the cutting plan, which knows the joints.
-        joints += 2 * couplings;
+      for (List<Point> part : missing.get(i)) {
+        double length = Paths.length(part);
+        goods.length(pipe.key(), length, where);
+        int bends = corners(part);
+        fitting("elbow", pipe, bends, where);
+        boolean on = goesOn(part, missing, i);
+        fitting(on ? "tee" : "elbow", pipe, 1, where);
+        joints += 2 * bends + (on ? 3 : 2);
+        if (laid.reaches(part.get(0))) {
+          boolean end = laid.endsAt(part.get(0));
+          fitting(end ? "coupling" : "tee", pipe, 1, where + ", at the laid main");
+          joints += end ? 2 : 3;
+        }
+        if (pipe.joint() == Pipe.Joint.SOLVENT_CEMENT) {
+          int couplings = (int) Math.floor(length / rules.rigidPieceM());
+          // The couplings themselves are bought with the cutting plan, which knows the joints.
+          joints += 2 * couplings;
+        }
       }
     }
-    fitting("adaptor", pipe, 1, zone.id() + ", head");
+    if (laid.isEmpty()) {
+      fitting("adaptor", pipe, 1, zone.id() + ", head");
+    }
     if (parts.fitting("take-off", pipe).isPresent()) {
-      fitting("take-off", pipe, zone.laterals().size(), zone.id() + ", one a lateral");
+      fitting("take-off", pipe, takeOffs(zone), zone.id() + ", one a lateral");
     }
     if (pipe.joint() == Pipe.Joint.SOLVENT_CEMENT) {
       cementJoints += joints;
     }
+  }
+
+  /** Whether water runs on from the end of a new part of a leg: into the next leg or laid pipe. */
+  private boolean goesOn(List<Point> part, List<List<List<Point>>> missing, int leg) {
+    Point end = part.get(part.size() - 1);
+    boolean next =
+        leg + 1 < missing.size()
+            && missing.get(leg + 1).stream().anyMatch(p -> p.get(0).distanceTo(end) < SAME_M);
+    return laid.isEmpty() ? leg + 1 < missing.size() : next || laid.reaches(end);
+  }
+
+  /** Laterals whose joint to the main is still to be made. */
+  private int takeOffs(ZoneDesign zone) {
+    int count = 0;
+    for (int i = 0; i < zone.laterals().size(); i++) {
+      List<Point> leg = zone.main().get(i);
+      boolean joined = zone.laterals().get(i).laid() && laid.reaches(leg.get(leg.size() - 1));
+      count += joined ? 0 : 1;
+    }
+    return count;
   }
 
   /** Tubing with its fittings; nothing for what lies there already. */

@@ -6,6 +6,7 @@ import org.grovewright.catalogue.Pipe;
 import org.grovewright.layout.Terrain;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Supply;
+import org.grovewright.trench.LaidMain;
 
 /** Gathers what all zones share: supply pipe, feeder tube and the losses of fittings. */
 final class SiteParts {
@@ -47,7 +48,8 @@ final class SiteParts {
             catalogue.constant("irrigation.head-bore").value()),
         terrain,
         grove.preferences().friction(),
-        parts);
+        parts,
+        LaidMain.of(grove));
   }
 
   /** Whether any plant stands higher than the outlet of the supply. */

@@ -237,7 +237,7 @@ final class Sizing {
       for (Pipe pipe : fit) {
         GoodsList goods = new GoodsList();
         List<WorkAmount> work = new ArrayList<>();
-        PipeGoods count = new PipeGoods(site.parts(), rules, goods, work, new ArrayList<>());
+        PipeGoods count = new PipeGoods(site, rules, goods, work, new ArrayList<>());
         count.main(zoneOf(pipe, laterals, Optional.empty()));
         if (count.cementJoints() > 0) {
           work.add(new WorkAmount("cement-joint", "", count.cementJoints(), ""));
@@ -292,7 +292,7 @@ final class Sizing {
       for (Pipe pipe : fit) {
         GoodsList goods = new GoodsList();
         List<WorkAmount> work = new ArrayList<>();
-        PipeGoods count = new PipeGoods(site.parts(), rules, goods, work, new ArrayList<>());
+        PipeGoods count = new PipeGoods(site, rules, goods, work, new ArrayList<>());
         for (int i : laterals) {
           count.lateral("", lateral(i, zone.wish().laterals().get(i).tubing().orElse(pipe)));
         }

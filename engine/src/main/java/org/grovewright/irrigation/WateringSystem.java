@@ -81,6 +81,7 @@ public record WateringSystem(
     findings.addAll(remarks(byYear, grove, rules));
     findings.addAll(new OneSide(with).remarks(zones));
     findings.addAll(OwnLines.remarks(zones, grove, rules));
+    findings.addAll(LaidMainUse.remarks(zones, with));
     SystemFigures.enter(byYear, grove, rules, book);
     FilterFigures.enter(zones, rules, book);
     MixedNeedsFigures.enter(mixed, grove, rules, book);

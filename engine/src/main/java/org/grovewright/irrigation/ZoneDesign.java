@@ -80,6 +80,11 @@ public record ZoneDesign(
     return new ZoneDesign(id, main, mainPipe, laterals, regulator, filter, other);
   }
 
+  /** The same zone with another main. */
+  ZoneDesign with(Pipe main) {
+    return new ZoneDesign(id, this.main, main, laterals, regulator, filter, year);
+  }
+
   /** The outlets that are open in the zone's year, in order. */
   public List<Outlet> outlets() {
     return allOutlets().stream().filter(outlet -> outlet.openIn(year)).toList();

@@ -19,6 +19,7 @@ import org.grovewright.layout.Terrain;
 import org.grovewright.model.Point;
 import org.grovewright.model.Preferences;
 import org.grovewright.model.Row;
+import org.grovewright.trench.LaidMain;
 
 /**
  * The hydraulic network of one zone: supply, supply pipe, filter, valve, regulator, main, laterals
@@ -59,6 +60,7 @@ public record ZoneNetwork(
    * @param terrain the ground
    * @param friction friction formula
    * @param parts the devices and fittings there are
+   * @param laidMain the main that lies there already
    */
   record Site(
       SupplyModel supply,
@@ -68,7 +70,8 @@ public record ZoneNetwork(
       Fittings fittings,
       Terrain terrain,
       Preferences.Friction friction,
-      HeadParts parts) {}
+      HeadParts parts,
+      LaidMain laidMain) {}
 
   /**
    * Loss coefficients K on the velocity head.

@@ -21,6 +21,7 @@ import org.grovewright.model.Row;
 import org.grovewright.model.Watering;
 import org.grovewright.quantity.Kind;
 import org.grovewright.quantity.Quantity;
+import org.grovewright.trench.LaidMain;
 
 /** Says which plants hang on which lateral and which laterals share a valve. */
 final class Zoning {
@@ -299,6 +300,15 @@ final class Zoning {
 
   /** Laterals in the order in which a main reaches them, each walked from its nearer end. */
   private List<LateralWish> inReach(List<LateralWish> laterals) {
+    LaidMain laid = LaidMain.of(grove);
+    if (!laid.isEmpty()) {
+      return laterals.stream()
+          .map(lateral -> turned(lateral, laid::distance))
+          .sorted(
+              Comparator.comparingDouble((LateralWish l) -> laid.stationOf(feed(l)))
+                  .thenComparingDouble(l -> laid.distance(feed(l))))
+          .toList();
+    }
     List<Point> bends = grove.watering().mainRoute();
     Point at = bends.isEmpty() ? grove.supply().at() : bends.get(bends.size() - 1);
     List<LateralWish> left = new ArrayList<>(laterals);
@@ -308,9 +318,9 @@ final class Zoning {
       LateralWish next =
           left.stream().min(Comparator.comparingDouble(l -> distance(l, here))).orElseThrow();
       left.remove(next);
-      LateralWish turned = towards(next, here);
+      LateralWish turned = turned(next, here::distanceTo);
       order.add(turned);
-      at = turned.row().line().get(0);
+      at = feed(turned);
     }
     return order;
   }
@@ -323,12 +333,19 @@ final class Zoning {
     return Math.min(from.distanceTo(line.get(0)), from.distanceTo(line.get(line.size() - 1)));
   }
 
-  private static LateralWish towards(LateralWish lateral, Point from) {
+  private static Point feed(LateralWish lateral) {
+    return lateral.row().line().get(0);
+  }
+
+  /** The lateral walked from its nearer end, unless its way is drawn. */
+  private static LateralWish turned(LateralWish lateral, ToDoubleFunction<Point> distance) {
     List<Point> line = lateral.row().line();
     if (lateral.drawn()) {
       return lateral;
     }
-    boolean turn = from.distanceTo(line.get(line.size() - 1)) < from.distanceTo(line.get(0)) - 1e-9;
+    boolean turn =
+        distance.applyAsDouble(line.get(line.size() - 1))
+            < distance.applyAsDouble(line.get(0)) - 1e-9;
     Row row = turn ? new Row(lateral.row().id(), Paths.reversed(line)) : lateral.row();
     return new LateralWish(
         lateral.id(),

@@ -11,6 +11,8 @@ import java.util.OptionalInt;
  * @param propose whether Grovewright is to choose whatever is not said here
  * @param mainPipeKey catalogue key of the main from the supply to the rows; empty lets us choose
  * @param mainRoute bends of the main between the supply and the rows, in order; may be empty
+ * @param mainLaid whether one pipe lies there already from the supply over the bends to the last of
+ *     them, so that neither it nor its trench is planned
  * @param filterKey catalogue key of the filter; empty lets us choose
  * @param regulatorKey catalogue key of the regulator; empty lets us choose
  * @param choose short name of the way to build it that the owner chose among those compared; empty
@@ -24,6 +26,7 @@ public record Watering(
     boolean propose,
     Optional<String> mainPipeKey,
     List<Point> mainRoute,
+    boolean mainLaid,
     Optional<String> filterKey,
     Optional<String> regulatorKey,
     Optional<String> choose,
@@ -50,6 +53,7 @@ public record Watering(
         propose,
         mainPipeKey,
         mainRoute,
+        false,
         filterKey,
         regulatorKey,
         choose,

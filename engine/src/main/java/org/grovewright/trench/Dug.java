@@ -8,23 +8,52 @@ import org.grovewright.model.Point;
 /** Trenches that are open already. */
 public final class Dug {
   /** No trench. */
-  public static final Dug NONE = new Dug(List.of());
+  public static final Dug NONE = new Dug(List.of(), List.of());
 
   private static final double SAMPLE_M = 1;
   private static final int MOST_SAMPLES = 12;
 
   private final List<List<Point>> ways;
 
+  /** Ways among them on which a pipe lies that brings water for nothing. */
+  private final List<List<Point>> piped;
+
   /** Trenches along some ways. */
   public Dug(List<List<Point>> ways) {
+    this(ways, List.of());
+  }
+
+  private Dug(List<List<Point>> ways, List<List<Point>> piped) {
     this.ways = ways.stream().filter(way -> Planes.length(way) > 0).map(List::copyOf).toList();
+    this.piped = piped;
+  }
+
+  /** A way on which a pipe lies already that brings water for nothing. */
+  static Dug piped(List<Point> way) {
+    return new Dug(List.of(way), List.of(way));
   }
 
   /** These trenches and one more. */
   Dug and(List<Point> way) {
     List<List<Point>> more = new ArrayList<>(ways);
     more.add(way);
-    return new Dug(more);
+    return new Dug(more, piped);
+  }
+
+  /** Whether a pipe lies on one of the ways already. */
+  boolean isPiped(int way) {
+    return piped.contains(ways.get(way));
+  }
+
+  /**
+   * Length of pipe that any way between two places needs at least, metres.
+   *
+   * @param from one place
+   * @param to the other
+   */
+  double leastPipeM(Point from, Point to) {
+    double length = from.distanceTo(to);
+    return piped.isEmpty() ? length : Math.min(length, distance(from, piped) + distance(to, piped));
   }
 
   boolean isEmpty() {
@@ -33,6 +62,10 @@ public final class Dug {
 
   /** Distance of a place from the nearest trench, metres. */
   double distance(Point place) {
+    return distance(place, ways);
+  }
+
+  private static double distance(Point place, List<List<Point>> ways) {
     double least = Double.POSITIVE_INFINITY;
     for (List<Point> way : ways) {
       for (int i = 1; i < way.size(); i++) {

@@ -29,6 +29,7 @@ public final class MainWays {
 
   private final WayFinder finder;
   private final List<Point> drawn;
+  private final LaidMain laidMain;
   private final Map<List<List<Point>>, Laid> known = new HashMap<>();
 
   /**
@@ -37,8 +38,19 @@ public final class MainWays {
    * @param drawn the supply and the bends that the owner drew, which every main follows
    */
   public MainWays(WayFinder finder, List<Point> drawn) {
+    this(finder, drawn, LaidMain.NONE);
+  }
+
+  /**
+   * Ways from a supply of which some lies there already.
+   *
+   * @param drawn the supply and the bends that every new main follows
+   * @param laid the pipe that lies there, along which neither trench nor pipe costs anything
+   */
+  public MainWays(WayFinder finder, List<Point> drawn, LaidMain laid) {
     this.finder = finder;
     this.drawn = Planes.plain(drawn);
+    this.laidMain = laid;
   }
 
   /**
@@ -73,7 +85,7 @@ public final class MainWays {
     Collections.reverse(order);
     best = cheaper(best, inTurn(feeds, order));
     best = cheaper(best, alone(feeds));
-    if (feeds.size() <= MOST_FORKED) {
+    if (feeds.size() <= MOST_FORKED && laidMain.isEmpty()) {
       for (int one = 0; one < feeds.size(); one++) {
         for (int two = one + 1; two < feeds.size(); two++) {
           best = cheaper(best, forked(feeds, one, two));
@@ -139,7 +151,7 @@ public final class MainWays {
 
   private Laid inTurn(List<List<Point>> feeds, List<Integer> order) {
     List<List<List<Point>>> legs = new ArrayList<>(Collections.nCopies(feeds.size(), List.of()));
-    Dug dug = Dug.NONE;
+    Dug dug = laidMain.dug();
     for (int zone : order) {
       legs.set(zone, legs(feeds.get(zone), dug));
       for (List<Point> leg : legs.get(zone)) {
@@ -150,12 +162,12 @@ public final class MainWays {
   }
 
   private Laid alone(List<List<Point>> feeds) {
-    List<List<List<Point>>> legs = feeds.stream().map(to -> legs(to, Dug.NONE)).toList();
+    List<List<List<Point>>> legs = feeds.stream().map(to -> legs(to, laidMain.dug())).toList();
     return new Laid(legs, costOf(legs));
   }
 
   private Laid relaid(Laid laid, List<List<Point>> feeds, int zone) {
-    Dug others = Dug.NONE;
+    Dug others = laidMain.dug();
     for (int other = 0; other < feeds.size(); other++) {
       for (List<Point> leg : other == zone ? List.<List<Point>>of() : laid.legs().get(other)) {
         others = others.and(leg);
@@ -194,16 +206,17 @@ public final class MainWays {
 
   /** A main to one place beside those of zones. */
   public Branch beside(List<List<Point>> feeds, Point feed) {
-    Dug dug = drawn.size() > 1 ? new Dug(List.of(drawn)) : Dug.NONE;
+    Dug dug = drawn.size() > 1 ? laidMain.dug().and(drawn) : laidMain.dug();
     for (List<List<Point>> legs : lay(feeds).legs()) {
       for (List<Point> leg : legs) {
         dug = dug.and(leg);
       }
     }
     WayFinder.Way way = finder.find(drawn.get(drawn.size() - 1), feed, dug);
-    double length = Planes.length(way.path());
+    double bought =
+        laidMain.missing(List.of(way.path())).get(0).stream().mapToDouble(Planes::length).sum();
     return new Branch(
-        Planes.length(drawn) + length, Math.max(0, way.cost() - length * finder.pipePerM()));
+        Planes.length(drawn) + bought, Math.max(0, way.cost() - bought * finder.pipePerM()));
   }
 
   /** Money for pipes and trench, each trench once. */
@@ -211,9 +224,11 @@ public final class MainWays {
     double money = 0;
     List<List<Point>> all = new ArrayList<>();
     for (List<List<Point>> legs : zones) {
-      for (List<Point> leg : legs) {
-        money += Planes.length(leg) * finder.pipePerM();
-        all.add(leg);
+      for (List<List<Point>> parts : laidMain.missing(legs)) {
+        for (List<Point> part : parts) {
+          money += Planes.length(part) * finder.pipePerM();
+          all.add(part);
+        }
       }
     }
     for (List<Point> part : Planes.together(all)) {

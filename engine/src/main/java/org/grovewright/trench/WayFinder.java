@@ -268,7 +268,10 @@ public final class WayFinder {
         map.shunned().forEach(patch -> wayOut(end, patch.region()));
         beside(end);
       }
-      dug.places(from, to, pipe, pipe + soilPerM).forEach(this::addDug);
+      List<List<Point>> places = dug.places(from, to, pipe, pipe + soilPerM);
+      for (int way = 0; way < places.size(); way++) {
+        addDug(places.get(way), dug.isPiped(way) ? 0 : pipe);
+      }
       for (int i = 0; i < corners.size(); i++) {
         if (bound(corners.get(i), from, to) < direct) {
           add(corners.get(i), i);
@@ -307,12 +310,12 @@ public final class WayFinder {
     }
 
     /** Places along an open trench, each joined to the next. */
-    private void addDug(List<Point> places) {
+    private void addDug(List<Point> places, double perM) {
       int before = -1;
       for (Point place : places) {
         int at = index(place);
         if (before >= 0 && before != at) {
-          double cost = pipe * nodes.get(before).distanceTo(place);
+          double cost = perM * nodes.get(before).distanceTo(place);
           open.get(before).add(new double[] {at, cost});
           open.get(at).add(new double[] {before, cost});
         }
@@ -334,14 +337,15 @@ public final class WayFinder {
       double off = dug.isEmpty() ? Double.POSITIVE_INFINITY : dug.distance(place);
       double one = place.distanceTo(from);
       double two = place.distanceTo(to);
-      return pipe * (one + two) + soilPerM * (Math.min(off, one) + Math.min(off, two));
+      return pipe * (dug.leastPipeM(place, from) + dug.leastPipeM(place, to))
+          + soilPerM * (Math.min(off, one) + Math.min(off, two));
     }
 
     /** Money that the way on from a place costs at least. */
     private double rest(Point place, Point to) {
       double length = place.distanceTo(to);
       double off = dug.isEmpty() ? length : Math.min(length, dug.distance(place));
-      return pipe * length + soilPerM * off;
+      return pipe * dug.leastPipeM(place, to) + soilPerM * off;
     }
 
     Way way() {

@@ -324,6 +324,9 @@ public final class DescriptionWriter {
     if (!watering.mainRoute().isEmpty()) {
       main.put("route", points(watering.mainRoute()));
     }
+    if (watering.mainLaid()) {
+      main.put("laid", true);
+    }
     if (!main.isEmpty()) {
       group.put("main", main);
     }

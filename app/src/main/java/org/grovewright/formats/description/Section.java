@@ -137,7 +137,7 @@ enum Section {
       "hour_of_work",
       "laterals",
       "zones"),
-  MAIN("watering.main", "pipe", "route"),
+  MAIN("watering.main", "pipe", "route", "laid"),
   ZONE("watering.zones[]", "id", "laterals"),
   LATERAL(
       "watering.zones[].laterals[]",

@@ -47,6 +47,10 @@ final class WateringReader {
     Optional<String> mainPipe = main.flatMap(m -> m.key("pipe", catalogue.pipes(), "pipe"));
     List<Point> route =
         main.flatMap(m -> m.get("route")).flatMap(v -> v.points(0)).orElse(List.of());
+    boolean laid = main.flatMap(m -> m.get("laid")).flatMap(Value::yesNo).orElse(false);
+    if (laid) {
+      main.ifPresent(m -> checkLaid(m, route));
+    }
     if (!propose) {
       fields.need("zones", "the zones with their laterals, or propose: true");
       fields.need("main", "the pipe from the supply to the rows, or propose: true");
@@ -58,12 +62,30 @@ final class WateringReader {
         propose,
         mainPipe,
         route,
+        laid,
         fields.key("filter", catalogue.filters(), "filter"),
         fields.key("regulator", catalogue.regulators(), "regulator"),
         chosen(fields, propose),
         wishes(fields),
         zones,
         laterals);
+  }
+
+  /** A main that lies there is known by its pipe and by its bends as far as its end. */
+  private static void checkLaid(Fields main, List<Point> route) {
+    main.need("pipe", "the catalogue's key of the pipe that lies there, or laid: false");
+    Optional<Value> given =
+        main.need(
+            "route", "the bends of the main that lies there, the last its end, or laid: false");
+    if (route.isEmpty()) {
+      given
+          .filter(Value::isList)
+          .ifPresent(
+              v ->
+                  v.problem(
+                      "is empty; give the bends of the main that lies there, the last its end, or"
+                          + " laid: false"));
+    }
   }
 
   /** Laterals that are kept while everything else is proposed. */

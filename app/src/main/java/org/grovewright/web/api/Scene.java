@@ -176,8 +176,14 @@ record Scene(
    */
   record CrossingView(String service, String carries, int segment, double x, double y) {}
 
-  /** What the owner says of the main: catalogue key of its pipe, and its bends. */
-  record MainView(String pipe, List<double[]> route) {}
+  /**
+   * What the owner says of the main.
+   *
+   * @param pipe catalogue key of its pipe
+   * @param route its bends
+   * @param laid whether it lies there already
+   */
+  record MainView(String pipe, List<double[]> route, boolean laid) {}
 
   /**
    * A line of tubing that the owner drew or laid.

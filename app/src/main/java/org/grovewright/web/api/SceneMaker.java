@@ -29,6 +29,7 @@ import org.grovewright.plan.Plan;
 import org.grovewright.quantity.Kind;
 import org.grovewright.sheets.ReaderUnits;
 import org.grovewright.sheets.Words;
+import org.grovewright.trench.LaidMain;
 import org.grovewright.web.api.Scene.Bounds;
 import org.grovewright.web.api.Scene.ConflictView;
 import org.grovewright.web.api.Scene.CrossingView;
@@ -261,8 +262,10 @@ final class SceneMaker {
     List<PipeView> pipes = new ArrayList<>();
     for (ZoneResult zone : zoneResults()) {
       ZoneDesign design = zone.design();
+      List<List<List<Point>>> missing = LaidMain.of(grove).missing(design.main());
       int leg = 1;
       for (List<Point> path : design.main()) {
+        boolean laid = grove.watering().mainLaid() && missing.get(leg - 1).isEmpty();
         pipes.add(
             new PipeView(
                 design.id() + "-main-" + leg++,
@@ -273,7 +276,7 @@ final class SceneMaker {
                 points(path),
                 null,
                 null,
-                false));
+                laid));
       }
       for (ZoneDesign.LateralDesign lateral : design.laterals()) {
         for (Line line : lateral.lines()) {
@@ -331,7 +334,9 @@ final class SceneMaker {
 
   private MainView main() {
     return new MainView(
-        grove.watering().mainPipeKey().orElse(null), points(grove.watering().mainRoute()));
+        grove.watering().mainPipeKey().orElse(null),
+        points(grove.watering().mainRoute()),
+        grove.watering().mainLaid());
   }
 
   private List<OwnLineView> ownLines() {

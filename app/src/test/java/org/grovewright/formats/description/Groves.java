@@ -324,10 +324,12 @@ final class Groves {
         zones.add(new Watering.Zone("zone " + row.id(), List.of(lateral(row, propose))));
       }
     }
+    boolean laid = random.nextBoolean();
     return new Watering(
         propose,
-        propose ? maybe(this::pipe) : Optional.of(pipe()),
-        random.nextBoolean() ? List.of() : List.of(place(), place()),
+        propose && !laid ? maybe(this::pipe) : Optional.of(pipe()),
+        !laid && random.nextBoolean() ? List.of() : List.of(place(), place()),
+        laid,
         maybe(() -> pick(catalogue.filters().keySet())),
         maybe(() -> pick(catalogue.regulators().keySet())),
         propose ? maybe(() -> "loop-compensating-matched-2-to-6-1-zone") : Optional.empty(),

@@ -547,7 +547,9 @@ export function mainPipeForm(context) {
   const { t, lengths, save, scene } = context;
   const given = scene.main;
   const drawn = scene.pipes.find((pipe) => pipe.type === 'main');
-  const current = given.route.length > 0 ? drawn?.line ?? given.route : drawn?.line ?? [[scene.supply.x, scene.supply.y]];
+  const tap = [scene.supply.x, scene.supply.y];
+  // What lies there ends at its last bend; the way that is planned may go on from it.
+  const current = given.laid ? [tap, ...given.route.filter((p, i) => i > 0 || String(p) !== String(tap))] : drawn?.line ?? (given.route.length > 0 ? given.route : [tap]);
   const points = pointsField(context, t('map.field.points'), current, 2);
   const pipe = selectField(t('map.field.mainPipe'), given.pipe ?? '', pipeOptions(context, 'main'), {
     help: given.pipe || !drawn ? undefined : t('map.chosenForYou', drawn.size),
@@ -558,16 +560,43 @@ export function mainPipeForm(context) {
       : pipe.control.value
         ? [{ type: 'set', path: '/watering/main/pipe', value: pipe.control.value }]
         : [{ type: 'remove', path: '/watering/main/pipe' }];
+  const laid = h('input', { type: 'checkbox', checked: given.laid });
+  const withLaid = () =>
+    laid.checked === given.laid ? [] : [laid.checked ? { type: 'set', path: '/watering/main/laid', value: true } : { type: 'remove', path: '/watering/main/laid' }];
+  const named = () => {
+    const missing = laid.checked && !pipe.control.value;
+    pipe.problem(missing ? t('map.problem.mainPipe') : undefined);
+    return !missing;
+  };
   const route = (line) =>
-    save(t('map.did.main'), [{ type: 'set', path: '/watering/main/route', value: line.map((p) => writtenPlace(lengths, p)) }, ...withPipe()]);
+    named() &&
+    save(t('map.did.main'), [
+      { type: 'set', path: '/watering/main/route', value: line.map((p) => writtenPlace(lengths, p)) },
+      ...withPipe(),
+      ...withLaid(),
+    ]);
   const element = form(context, {
     title: t('map.main'),
-    fields: [h('p', { class: 'help' }, t('map.mainHelp')), pipe, points, h('p', { class: 'help' }, t('map.buried'))],
+    fields: [
+      h('p', { class: 'help' }, t('map.mainHelp')),
+      pipe,
+      h('label', { class: 'choice' }, laid, h('span', null, t('map.field.laid'), h('span', { class: 'help' }, h('br'), t('map.mainLaidHelp')))),
+      points,
+      h('p', { class: 'help' }, t('map.buried')),
+    ],
     submit: t('map.save'),
     more: [
       h('button', { type: 'button', onclick: () => context.draw(element, 'LineString', t('map.hint.line')) }, t('map.drawWay')),
       given.route.length > 0
-        ? h('button', { type: 'button', onclick: () => save(t('map.did.mainFree'), [{ type: 'remove', path: '/watering/main/route' }]) }, t('map.mainFree'))
+        ? h(
+            'button',
+            {
+              type: 'button',
+              onclick: () =>
+                save(t('map.did.mainFree'), ['route', ...(given.laid ? ['laid'] : [])].map((key) => ({ type: 'remove', path: `/watering/main/${key}` }))),
+            },
+            t('map.mainFree'),
+          )
         : null,
       h('button', { type: 'button', onclick: context.close }, t('map.cancel')),
     ],
@@ -577,9 +606,13 @@ export function mainPipeForm(context) {
         return false;
       }
       const same = JSON.stringify(line.map((p) => writtenPlace(lengths, p))) === JSON.stringify(current.map((p) => writtenPlace(lengths, p)));
-      const operations = withPipe();
-      // Who only names the pipe leaves its way to the program.
-      return same && operations.length > 0 ? save(t('map.did.main'), operations) : route(line);
+      if (!named()) {
+        return false;
+      }
+      const operations = [...withPipe(), ...withLaid()];
+      // Who only names the pipe leaves its way to the program; what lies there lies as it is shown.
+      const wayKnown = !laid.checked || given.laid;
+      return same && operations.length > 0 && wayKnown ? save(t('map.did.main'), operations) : route(line);
     },
   });
   element.drawn = route;
