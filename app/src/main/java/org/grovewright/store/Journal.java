@@ -86,22 +86,40 @@ public final class Journal {
           for (Change change : changes) {
             apply(handle, siteId, change, author).ifPresent(conflicts::add);
           }
-          List<JournalEntry> entries =
-              handle
-                  .createQuery(
-                      COLUMNS + "where e.site_id = :site and e.number > :since order by e.number")
-                  .bind("site", siteId)
-                  .bind("since", since)
-                  .map(Journal::entry)
-                  .list();
-          long upTo =
-              handle
-                  .createQuery("select journal_number from site where id = :site")
-                  .bind("site", siteId)
-                  .mapTo(Long.class)
-                  .one();
-          return new Synced(entries, conflicts, upTo);
+          return news(handle, siteId, since, conflicts);
         });
+  }
+
+  /**
+   * What is new for a device that has nothing to send.
+   *
+   * @param siteId the site
+   * @param since number up to which the device knows the journal
+   * @throws StoreException if there is no such site
+   */
+  public Synced since(String siteId, long since) {
+    return database.read(handle -> news(handle, siteId, since, List.of()));
+  }
+
+  private static Synced news(
+      Handle handle, String siteId, long since, List<JournalEntry> conflicts) {
+    // Before the entries: one that comes in between is then told twice, never passed over.
+    long upTo =
+        handle
+            .createQuery("select journal_number from site where id = :site")
+            .bind("site", siteId)
+            .mapTo(Long.class)
+            .findOne()
+            .orElseThrow(() -> new StoreException(Reason.MISSING, "There is no such site."));
+    List<JournalEntry> entries =
+        handle
+            .createQuery(
+                COLUMNS + "where e.site_id = :site and e.number > :since order by e.number")
+            .bind("site", siteId)
+            .bind("since", since)
+            .map(Journal::entry)
+            .list();
+    return new Synced(entries, conflicts, upTo);
   }
 
   /** Applies one change; the entry as it is here if it contradicts the change. */

@@ -4,7 +4,7 @@ package org.grovewright.store;
 public enum Role {
   /** Everything, sharing and deleting too. */
   OWNER,
-  /** Change the plan and write in the journal. */
+  /** Write in the journal and tick off what is bought; the plan stays as its owners made it. */
   HELPER,
   /** Look only. */
   VIEWER;

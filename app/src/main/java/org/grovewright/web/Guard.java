@@ -178,7 +178,7 @@ final class Guard {
           "forbidden",
           wanted == Role.OWNER
               ? "Only an owner of this site may do this."
-              : "You may look at this site, but not change it. Ask its owner to let you help.");
+              : "You may look at this site, but not write in it. Ask its owner to let you help.");
     }
     Desk.remember(context, role);
   }

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
+import org.grovewright.store.Journal;
 import org.grovewright.store.JournalEntry;
 import org.grovewright.store.PhotoType;
 import org.grovewright.store.Photos;
@@ -226,6 +227,111 @@ class JournalPhotosTest {
       browser.waitUntil(d -> photo(browser, site).isEmpty());
       browser.waitUntil(d -> d.findElements(By.cssSelector(".entry-photo")).isEmpty());
       assertThat(entries(browser, site)).hasSize(1);
+      browser.checkQuiet();
+    }
+  }
+
+  private static JournalEntry entry(BrowserSession browser, String site, String words) {
+    return entries(browser, site).stream()
+        .filter(one -> one.content().note().equals(words))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static void deleteElsewhere(BrowserSession browser, String site, JournalEntry entry) {
+    browser
+        .store()
+        .journal()
+        .sync(
+            site.substring("/site/".length()),
+            List.of(new Journal.Change(entry.content(), entry.revision(), true)),
+            0,
+            browser.store().accounts().local().author());
+  }
+
+  private static void changePhoto(BrowserSession browser, Path picture) {
+    browser.click("Change");
+    choose(browser, picture);
+    browser.find(".photo-preview img");
+    browser.click("Save the change");
+    browser.seeText("photo not sent yet");
+  }
+
+  @Test
+  void aPhotoForAnEntryThatWasDeletedElsewhereWaitsForTheOwnersWord() throws IOException {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.PHONE)) {
+      String site = DemoSite.of(browser);
+      String id = site.substring("/site/".length());
+      browser.go(site + "/plant/A1");
+      note(browser, "spots on a leaf");
+      browser.click("Write it down");
+      browser.waitUntil(d -> entries(browser, site).size() == 1);
+      browser.waitForKeeping();
+      browser.go(site + "/plant/A1");
+      browser.seeText("spots on a leaf");
+
+      browser.cutOff();
+      changePhoto(browser, picture("red.png", new Color(220, 40, 40)));
+      note(browser, "new shoots");
+      choose(browser, picture("green.png", new Color(40, 160, 60)));
+      browser.find(".photo-preview img");
+      browser.click("Write it down");
+      browser.seeText("2 entries wait to be sent");
+      JournalEntry spots = entry(browser, site, "spots on a leaf");
+      deleteElsewhere(browser, site, spots);
+      assertThat(entries(browser, site)).isEmpty();
+
+      // The new entry goes in; the deleted one is asked about, its photo still before one's eyes.
+      browser.bringBack();
+      browser.go(site + "/plant/A1");
+      browser.seeText("was changed on two devices");
+      browser.seeText("Deleted there.");
+      browser.waitUntil(d -> entries(browser, site).size() == 1);
+      String shoots = entry(browser, site, "new shoots").content().id();
+      browser.waitUntil(d -> browser.store().photos().find(id, shoots).isPresent());
+      browser.waitUntil(
+          d ->
+              browser.find(".conflict .entry-photo img").getDomProperty("src").startsWith("blob:"));
+      assertThat(browser.text()).doesNotContain("could not be taken over");
+      browser.shot("photo-deleted-elsewhere");
+      browser.checkAccessible();
+      browser.click("Keep this device's");
+      browser.waitUntil(d -> entries(browser, site).size() == 2);
+      String back = entry(browser, site, "spots on a leaf").content().id();
+      assertThat(back).isEqualTo(spots.content().id());
+      browser.waitUntil(d -> browser.store().photos().find(id, back).isPresent());
+      assertThat(red(browser.store().photos().find(id, back).orElseThrow())).isBetween(210, 230);
+      browser.waitUntil(d -> d.findElements(By.cssSelector(".conflict")).isEmpty());
+      browser.waitUntil(d -> !browser.text().contains("not sent yet"));
+      browser.checkQuiet();
+    }
+  }
+
+  @Test
+  void whoLetsTheOtherDevicesDeletionStandStillHasThePhotoUntilItIsTakenBack() throws IOException {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.PHONE)) {
+      String site = DemoSite.of(browser);
+      browser.go(site + "/plant/A1");
+      note(browser, "spots on a leaf");
+      browser.click("Write it down");
+      browser.waitUntil(d -> entries(browser, site).size() == 1);
+      browser.waitForKeeping();
+      browser.go(site + "/plant/A1");
+      browser.seeText("spots on a leaf");
+      browser.cutOff();
+      changePhoto(browser, picture("red.png", new Color(220, 40, 40)));
+      deleteElsewhere(browser, site, entry(browser, site, "spots on a leaf"));
+      browser.bringBack();
+      browser.go(site + "/plant/A1");
+      browser.seeText("Deleted there.");
+      browser.click("Keep the other");
+      browser.seeText("This photo could not be taken over");
+      drawn(browser, "blob:");
+      assertThat(entries(browser, site)).isEmpty();
+      browser.shot("photo-of-deleted");
+      browser.checkAccessible();
+      browser.click("Take the photo back");
+      browser.seeText("Nothing is written down yet.");
       browser.checkQuiet();
     }
   }

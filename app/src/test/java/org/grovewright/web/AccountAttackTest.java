@@ -106,16 +106,38 @@ class AccountAttackTest extends SharedSite {
   }
 
   @Test
-  void aHelperMayChangeThePlanAndAViewerMayLook() {
-    assertThat(
-            server
-                .browser("Helga")
-                .post(site + "/edits", TestServer.move(1, "A2", 15, 12))
-                .status())
+  void aHelperWritesTheJournalAndTicksButLeavesThePlanAndAViewerReadsThemAll() {
+    Browser helga = server.browser("Helga");
+    assertThat(helga.post(site + "/edits", TestServer.move(1, "A2", 15, 12)).status())
+        .isEqualTo(403);
+    assertThat(helga.get(site).json().path("readOnly").asBoolean()).isTrue();
+    assertThat(helga.get(site).json().path("journalReadOnly").asBoolean()).isFalse();
+    Map<String, Object> note =
+        Map.of(
+            "id", "11111111-aaaa",
+            "day", "2027-04-01",
+            "kind", "note",
+            "subjectKind", "plant",
+            "subject", "A2",
+            "note", "first flowers");
+    assertThat(helga.post(site + "/journal/sync", Map.of("changes", List.of(note))).status())
         .isEqualTo(200);
+    Map<String, Object> tick =
+        Map.of("item", "pipe.pe-16", "ticked", true, "at", "2027-03-01T07:00:00Z");
+    assertThat(helga.put(site + "/ticks", Map.of("ticks", List.of(tick))).status()).isEqualTo(200);
     Browser viktor = server.browser("Viktor");
     assertThat(viktor.get(site + "/scene").status()).isEqualTo(200);
-    assertThat(viktor.get(site).json().path("readOnly").asBoolean()).isTrue();
+    assertThat(viktor.get(site).json().path("journalReadOnly").asBoolean()).isTrue();
+    Answer news = viktor.get(site + "/journal/sync?since=0");
+    assertThat(news.json().path("entries")).hasSize(1);
+    assertThat(news.json().path("entries").get(0).path("author").asText()).isEqualTo("Helga");
+    long upTo = news.json().path("upTo").asLong();
+    assertThat(viktor.get(site + "/journal/sync?since=" + upTo).json().path("entries")).isEmpty();
+    assertThat(viktor.get(site + "/journal/sync?since=-1").status()).isEqualTo(422);
+    assertThat(viktor.post(site + "/journal/sync", Map.of("changes", List.of(note))).status())
+        .isEqualTo(403);
+    assertThat(viktor.get(site + "/ticks").json().path("ticks")).hasSize(1);
+    assertThat(rosa.get(site).json().path("version").asLong()).isEqualTo(1);
   }
 
   @Test

@@ -12,7 +12,7 @@ public enum Access implements RouteRole {
   SIGNED_IN,
   /** Whoever may see the site of the route. */
   VIEWER,
-  /** Whoever may change the site of the route. */
+  /** Whoever may write in the journal of the site of the route. */
   HELPER,
   /** Who owns the site of the route. */
   OWNER,

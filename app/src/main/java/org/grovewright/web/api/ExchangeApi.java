@@ -46,7 +46,7 @@ final class ExchangeApi {
   void addTo(RoutesConfig routes) {
     routes.get("/api/sites/{id}/export/{file}", this::export, Access.VIEWER);
     routes.post("/api/exchange/read", this::read, Access.SIGNED_IN);
-    routes.post("/api/sites/{id}/import", this::operations, Access.HELPER);
+    routes.post("/api/sites/{id}/import", this::operations, Access.OWNER);
     routes.post("/api/sites/{id}/feed", this::feed, Access.VIEWER);
     routes.delete("/api/sites/{id}/feed", this::endFeed, Access.VIEWER);
     routes.get("/calendar/{token}", this::calendar, Access.ANYBODY);

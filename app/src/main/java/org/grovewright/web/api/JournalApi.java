@@ -29,6 +29,7 @@ import org.grovewright.store.JournalKind;
 final class JournalApi {
   private static final int MOST_CHANGES = 500;
   private static final int LONGEST_NOTE = 4000;
+  private static final Pattern NUMBER = Pattern.compile("[0-9]{1,18}");
   private static final Pattern ID = Pattern.compile("[A-Za-z0-9-]{8,64}");
 
   private final Desk desk;
@@ -39,6 +40,7 @@ final class JournalApi {
 
   void addTo(RoutesConfig routes) {
     routes.get("/api/sites/{id}/journal", this::list, Access.VIEWER);
+    routes.get("/api/sites/{id}/journal/sync", this::since, Access.VIEWER);
     routes.post("/api/sites/{id}/journal/sync", this::sync, Access.HELPER);
     routes.get("/api/journal/kinds", this::kinds, Access.SIGNED_IN);
   }
@@ -129,8 +131,23 @@ final class JournalApi {
       changes.add(change(list.get(i), "changes[" + i + "]."));
     }
     String site = context.pathParam("id");
-    Journal.Synced synced =
-        desk.store().journal().sync(site, changes, since, Caller.from(context).author());
+    send(
+        context,
+        site,
+        desk.store().journal().sync(site, changes, since, Caller.from(context).author()));
+  }
+
+  /** What is new, for those who have nothing to send or may not. */
+  private void since(Context context) {
+    String text = Optional.ofNullable(context.queryParam("since")).orElse("0");
+    if (!NUMBER.matcher(text).matches()) {
+      throw ApiException.field("since", "'since' must be a whole number from 0.");
+    }
+    String site = context.pathParam("id");
+    send(context, site, desk.store().journal().since(site, Long.parseLong(text)));
+  }
+
+  private void send(Context context, String site, Journal.Synced synced) {
     ReaderUnits units = desk.voice(context).units();
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put(

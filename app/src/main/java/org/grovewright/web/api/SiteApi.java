@@ -43,9 +43,9 @@ final class SiteApi {
     routes.delete("/api/sites/{id}", this::delete, Access.OWNER);
     routes.post("/api/sites/{id}/restore", this::restore, Access.OWNER);
     routes.get("/api/sites/{id}/description", this::description, Access.VIEWER);
-    routes.post("/api/sites/{id}/edits", this::edit, Access.HELPER);
-    routes.post("/api/sites/{id}/undo", context -> step(context, true), Access.HELPER);
-    routes.post("/api/sites/{id}/redo", context -> step(context, false), Access.HELPER);
+    routes.post("/api/sites/{id}/edits", this::edit, Access.OWNER);
+    routes.post("/api/sites/{id}/undo", context -> step(context, true), Access.OWNER);
+    routes.post("/api/sites/{id}/redo", context -> step(context, false), Access.OWNER);
     routes.get("/api/sites/{id}/log", this::log, Access.VIEWER);
     routes.get("/api/sites/{id}/scene", this::scene, Access.VIEWER);
   }

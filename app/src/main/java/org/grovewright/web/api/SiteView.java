@@ -14,7 +14,8 @@ import org.grovewright.store.SiteState;
  * @param canRedo whether there is an undone edit to make again
  * @param savedAt when it was last saved, ISO 8601
  * @param savedBy who saved last
- * @param readOnly whether the caller can change nothing
+ * @param readOnly whether the caller can change nothing of the plan
+ * @param journalReadOnly whether the caller can neither write in the journal nor tick
  */
 record SiteView(
     String id,
@@ -25,9 +26,10 @@ record SiteView(
     boolean canRedo,
     String savedAt,
     String savedBy,
-    boolean readOnly) {
+    boolean readOnly,
+    boolean journalReadOnly) {
   static SiteView of(SiteState state, Role role, boolean trouble) {
-    boolean readOnly = trouble || !role.includes(Role.HELPER);
+    boolean readOnly = trouble || !role.includes(Role.OWNER);
     return new SiteView(
         state.id(),
         state.name(),
@@ -37,6 +39,7 @@ record SiteView(
         state.canRedo() && !readOnly,
         state.changed().toString(),
         state.changedBy(),
-        readOnly);
+        readOnly,
+        trouble || !role.includes(Role.HELPER));
   }
 }

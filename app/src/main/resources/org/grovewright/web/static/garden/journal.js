@@ -21,7 +21,7 @@ export function journal(context, about) {
   const state = h('p', { class: 'sync-state', role: 'status' });
   const formPlace = h('div');
   const element = h('div', { class: 'journal' }, formPlace, state, list);
-  const readOnly = context.site?.readOnly && !context.site?.offline;
+  const readOnly = context.site?.journalReadOnly && !context.site?.offline;
   /** Addresses of photos that are on this device alone, by the stamps of their changes. */
   const addresses = new Map();
   let all = false;

@@ -50,7 +50,12 @@ export async function settle(change, choice) {
   if (choice === 'theirs') {
     await database.forget(change.id);
   } else if (choice === 'mine') {
-    await database.keep({ ...change, state: 'waiting', baseRevision: change.theirs.revision, theirs: undefined, stamp: newStamp() });
+    // A photo that came too late for an entry that was deleted comes in time once it is back.
+    const picture = (await database.pictures(change.siteId)).find(({ id, state }) => id === change.id && state === 'refused');
+    await database.keep(
+      { ...change, state: 'waiting', baseRevision: change.theirs.revision, theirs: undefined, stamp: newStamp() },
+      picture && { ...picture, state: 'waiting', stamp: newStamp() },
+    );
   } else {
     const id = newId();
     await database.keepAside(
@@ -95,6 +100,10 @@ async function exchange(siteId) {
       outcome = 'refused';
     } else if (answer.outcome !== 'done') {
       outcome = answer.outcome;
+      if (outcome === 'forbidden' && waiting.length > 0) {
+        // Who may not write any more may still read.
+        await send(siteId, []);
+      }
       break;
     }
     if (waiting.length < BATCH) {
@@ -109,13 +118,13 @@ async function exchange(siteId) {
   return outcome;
 }
 
-/** Sends the photos whose entries the server has. */
+/** Sends the photos whose entries the server has and of which nothing has to be chosen first. */
 async function sendPictures(siteId) {
   const waiting = (await database.pictures(siteId)).filter((picture) => picture.state === 'waiting');
   if (waiting.length === 0) {
     return 'done';
   }
-  const unsent = new Set((await database.changes(siteId)).filter((change) => change.state === 'waiting').map((change) => change.id));
+  const unsent = new Set((await database.changes(siteId)).filter((change) => change.state !== 'refused').map((change) => change.id));
   const entries = new Map((await database.entries(siteId)).map((entry) => [entry.id, entry]));
   let outcome = 'done';
   for (const picture of waiting.filter(({ id }) => entries.has(id) && !unsent.has(id))) {
@@ -158,11 +167,12 @@ async function separately(siteId, waiting) {
 }
 
 async function send(siteId, waiting) {
-  const body = {
-    since: await database.mark(siteId),
-    changes: waiting.map(({ entry, baseRevision, deleted }) => ({ ...entry, baseRevision, deleted })),
-  };
-  const told = await attempt(() => api.post(`/sites/${encodeURIComponent(siteId)}/journal/sync`, body, BY_ITSELF));
+  const path = `/sites/${encodeURIComponent(siteId)}/journal/sync`;
+  const since = await database.mark(siteId);
+  const changes = waiting.map(({ entry, baseRevision, deleted }) => ({ ...entry, baseRevision, deleted }));
+  const told = await attempt(() =>
+    changes.length ? api.post(path, { since, changes }, BY_ITSELF) : api.get(`${path}?since=${since}`, BY_ITSELF),
+  );
   if (told.outcome === 'done') {
     await database.takeOver(siteId, told.answer, waiting);
   }

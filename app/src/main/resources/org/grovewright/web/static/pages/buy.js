@@ -10,7 +10,7 @@ const LOOK_AGAIN_MS = 10_000;
 export async function show(root, context) {
   const { siteId } = context;
   const page = await waiting(root, ask(context, 'pages/buy'));
-  const readOnly = Boolean(context.site?.readOnly);
+  const readOnly = Boolean(context.site?.journalReadOnly);
   const items = page.shelves.flatMap((shelf) => shelf.items);
   const rows = new Map();
   const progress = h('p', { class: 'quiet', role: 'status' });

@@ -168,7 +168,7 @@ async function drawHistory(context, base, place) {
         { class: 'history' },
         lines.slice(0, 30).map((line) => h('li', null, h('span', null, line.kind === 'edit' ? line.label : t(`settings.log.${line.kind}`)), h('span', { class: 'quiet' }, ` ${line.author}, ${momentText(line.made)}`))),
       ),
-      h('p', { class: 'quiet' }, t('settings.undo-hint')),
+      context.site?.readOnly ? null : h('p', { class: 'quiet' }, t('settings.undo-hint')),
     );
   } catch (problem) {
     replace(place, heading, problemNote(problem));
