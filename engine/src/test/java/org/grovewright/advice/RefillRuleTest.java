@@ -10,10 +10,10 @@ import org.junit.jupiter.api.Test;
 
 class RefillRuleTest {
   /**
-   * FAO-56 (1998) Example 38, from memory: ten days of a bean field whose readily available water
-   * is used up at the start and again at the end of day 9. The example waters on days 1 and 10, day
-   * 10 with the 27 mm that are missing, and on no other day. Its table is in whole millimetres, in
-   * which day 9 ends just at the limit.
+   * FAO-56 (1998) Example 38, page 173, read in the paper: ten days of a bean field whose readily
+   * available water is used up at the start and again at the end of day 9. The example waters on
+   * days 1 and 10, day 10 with the 27 mm that are missing, and on no other day. Its table is in
+   * whole millimetres, in which day 9 ends just at the limit.
    */
   @Test
   void watersOnTheDaysOfExample38() {

@@ -37,11 +37,11 @@ class DualBalanceTest {
     // Cotton: Kcb 0.9, Kc max 1.30, wet surface; few 0.47, 0.3 and 0.19 give Ke 0.40, 0.39, 0.25.
     double[] exposed = {0.47, 0.30, 0.3 * (1 - 2.0 / 3 * 0.53)};
     double[] ke = {0.40, 0.39, 0.25};
-    // Kcb + Ke and that times ET0 of 7 mm; from memory.
+    // Kcb + Ke as printed on pages 150 and 151; the example ends there, times ET0 of 7 mm is ours.
     double[] kc = {1.30, 1.29, 1.15};
     double[] etc = {9.1, 9.0, 8.1};
-    // Of 0.53 covered: what is left bare; wetted 0.3 by furrows; wetted 0.3 by emitters of which a
-    // third of the cover's shade is taken off; equation 75 and the note on it, from memory.
+    // Of 0.53 covered: what is left bare; wetted 0.3 by furrows; wetted 0.3 by emitters beneath the
+    // crop, of which two thirds of the cover are taken off; equation 75 and Example 34.
     assertThat(exposed[0]).isCloseTo(1 - 0.53, within(0.005));
     assertThat(exposed[1]).isCloseTo(Math.min(1 - 0.53, 0.3), within(1e-9));
     assertThat(exposed[2]).isCloseTo(0.19, within(0.005));
@@ -167,6 +167,28 @@ class DualBalanceTest {
       } else {
         assertThat(balance.percolationMm()).as(day).isZero();
       }
+    }
+  }
+
+  /**
+   * Example 39, page 182: beans, 110 mm in all and 44 mm with ease; stress without salt at eleven
+   * dryings. The second column, under salt, is for a reduction of growth by salt that the program
+   * does not compute; its ratio of soil to irrigation water is in {@link LeachingTest}.
+   */
+  @Test
+  void stressOfExample39() {
+    double[] missing = {0, 35, 40, 44, 50, 60, 70, 80, 90, 100, 110};
+    double[] ks = {1, 1, 1, 1, 0.91, 0.76, 0.61, 0.45, 0.30, 0.15, 0};
+    for (int i = 0; i < missing.length; i++) {
+      DualBalance balance = new DualBalance(8, 18, 110, 0.4, false, 0);
+      balance.start(18, missing[i]);
+      balance.day(5, 0, 0, 1.15, 1.15, 1.2, 1, 0.01, 1);
+      assertThat(balance.totalAvailableMm()).isCloseTo(110, within(1e-9));
+      assertThat(balance.readilyAvailableMm()).isCloseTo(44, within(1e-9));
+      assertThat(balance.stress()).as("%s mm", missing[i]).isCloseTo(ks[i], within(0.0051));
+      double left = 110 - missing[i];
+      assertThat(balance.transpirationMm())
+          .isCloseTo(Math.min(left, balance.stress() * 1.15 * 5), within(1e-9));
     }
   }
 

@@ -82,9 +82,9 @@ class KcCurveTest {
   }
 
   /**
-   * FAO-56 (1998) Example 27, from memory: maize, table value 1.20 and 2 m high. Taipei has 1.3 m/s
-   * and 75 %, Mocha 4.6 m/s and 44 %; the coefficients of the middle of the season are 1.07 and
-   * 1.30. The terms of equation 62 are worked here one by one.
+   * FAO-56 (1998) Example 27, page 125, read in the paper: maize, table value 1.20 and 2 m high.
+   * Taipei has 1.3 m/s and 75 %, Mocha 4.6 m/s and 44 %; the coefficients of the middle of the
+   * season are 1.07 and 1.30. The terms of equation 62 are worked here one by one.
    */
   @Test
   void maizeOfExample27() {

@@ -29,6 +29,15 @@ class LeachingTest {
     assertThat(Leaching.frequent(0.1, 1.3)).isCloseTo(1 / 26.0, within(1e-12));
   }
 
+  /**
+   * FAO-56 (1998) Example 39 and equation 93, pages 180 to 182, read in the paper: where 15 per
+   * cent of a water of 1 dS/m run through, the soil comes to 1.5 dS/m.
+   */
+  @Test
+  void soilOfExample39() {
+    assertThat(Leaching.conventional(0.1, 0.15)).isCloseTo(0.15, within(0.005));
+  }
+
   @Test
   void waterSaltierThanTheSoilMayBeCannotLeachIt() {
     assertThat(Leaching.conventional(1.3, 0.25)).isEqualTo(1);

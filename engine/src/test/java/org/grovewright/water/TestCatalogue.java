@@ -58,6 +58,17 @@ public final class TestCatalogue {
 
   /** A catalogue with these species, a loam and wood chips. */
   public static Catalogue of(Species... species) {
+    return of(constants(), species);
+  }
+
+  /** The same where a usual rain brings so much, metres. */
+  static Catalogue raining(double perWetDayM) {
+    Map<String, Constant> constants = constants();
+    put(constants, "water.rain-per-wet-day", perWetDayM, Kind.WATER_DEPTH);
+    return of(constants);
+  }
+
+  private static Catalogue of(Map<String, Constant> constants, Species... species) {
     Map<String, Species> plants = new LinkedHashMap<>();
     for (Species one : species) {
       plants.put(one.key(), one);
@@ -81,7 +92,7 @@ public final class TestCatalogue {
         Map.of(),
         List.of(),
         List.of(),
-        constants(),
+        constants,
         Map.of());
   }
 

@@ -10,6 +10,8 @@ import org.grovewright.model.Climate;
 import org.grovewright.model.Climate.DayWeather;
 import org.grovewright.model.Climate.MonthNormal;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The drawn weather against the normals and relations it is drawn from. */
 class WeatherGeneratorTest {
@@ -83,6 +85,27 @@ class WeatherGeneratorTest {
     double share = 10.0 / 31;
     assertThat((double) wet / days.size()).isCloseTo(share, within(0.015));
     assertThat((double) wetAfterWet / wetBefore).isCloseTo(0.25 + 0.75 * share, within(0.025));
+  }
+
+  /**
+   * FAO-56 (1998) Example 23, page 116, read in the paper: a month's rain over that of a usual rain
+   * is the number of rainy days. Paris has 50 mm by 3, which are 17 days, about every second; Gafsa
+   * 20 by 5, 4 days, weekly; Calcutta 300 by 20, 15 days, about every second.
+   */
+  @ParameterizedTest
+  @CsvSource({"50, 3, 17, 2", "20, 5, 4, 7", "300, 20, 15, 2"})
+  void rainyDaysOfExample23(double monthMm, double rainMm, double rainyDays, double interval) {
+    double[] rain = new double[12];
+    Arrays.fill(rain, monthMm);
+    Climate place = TestGroves.climate(new double[12], new double[12], rain);
+    List<DayWeather> april =
+        WeatherGenerator.days(place, TestCatalogue.raining(rainMm / 1000), 2001, YEARS, 23).stream()
+            .filter(day -> day.date().getMonthValue() == 4)
+            .toList();
+    long wet = april.stream().filter(day -> day.rainM().getAsDouble() > 0).count();
+    // The paper prints whole days; 400 drawn Aprils add an error of a fifth of a day at most.
+    assertThat((double) wet / YEARS).isCloseTo(rainyDays, within(0.6));
+    assertThat((double) april.size() / wet).isCloseTo(interval, within(0.6));
   }
 
   @Test

@@ -49,6 +49,18 @@ class WettedSurfaceTest {
     assertThat(light + (20.0 - 10) / (40 - 10) * (heavy - light)).isBetween(0.59, 0.63);
   }
 
+  /**
+   * FAO-56 (1998) Example 24, page 116, read in the paper: silt loam wetted lightly every two days
+   * under 4 mm a day. Figure 29 gives 0.85, and so 3.4 mm a day. The equations of annex 7, from
+   * which the figure was drawn, come to 0.04 more than was read off it.
+   */
+  @Test
+  void centrePivotOfExample24() {
+    double light = WettedSurface.meanCoefficient(4, 2, 6 / Math.sqrt(4), 10);
+    assertThat(light).isCloseTo(0.85, within(0.045));
+    assertThat(light * 4).isCloseTo(3.4, within(0.045 * 4));
+  }
+
   @Test
   void trickleIrrigationOfExample26() {
     // FAO-56 Example 26: silt loam, ET0 4 mm, 12 mm every two days on 0.4 of the surface: 30 mm
