@@ -81,6 +81,6 @@ final class DataTree {
   }
 
   private static EditException nothing(JsonPointer place) {
-    return new EditException("There is no place " + place + " in the description.");
+    return new EditException("There is no place {0} in the description.", place);
   }
 }

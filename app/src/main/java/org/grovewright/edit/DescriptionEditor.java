@@ -217,23 +217,23 @@ public final class DescriptionEditor {
     return described.grove().plantings().stream()
         .filter(plant -> plant.id().equals(id))
         .findFirst()
-        .orElseThrow(() -> new EditException("There is no plant '" + id + "'."));
+        .orElseThrow(() -> new EditException("There is no plant '{0}'.", id));
   }
 
   private static Row row(Described described, String id) {
     return described.grove().rows().stream()
         .filter(row -> row.id().equals(id))
         .findFirst()
-        .orElseThrow(() -> new EditException("There is no row '" + id + "'."));
+        .orElseThrow(() -> new EditException("There is no row '{0}'.", id));
   }
 
   private static JsonPointer ownEntry(Described described, Planting plant) {
     String entry = described.plantEntries().get(plant.id());
     if (entry.contains("].companions[")) {
       throw new EditException(
-          plant.id()
-              + " stands where the companions of its row are spread; change the row's companions"
-              + " instead.");
+          "{0} stands where the companions of its row are spread; change the row's companions"
+              + " instead.",
+          plant.id());
     }
     return pointer(entry);
   }

@@ -1,11 +1,17 @@
 package org.grovewright.edit;
 
-/** A change cannot be made; the message is a plain sentence for the owner. */
-public final class EditException extends RuntimeException {
+import org.grovewright.texts.Sentence;
+import org.grovewright.texts.ToldException;
+
+/** A change cannot be made. */
+public final class EditException extends ToldException {
   private static final long serialVersionUID = 1L;
 
-  /** A change that cannot be made for this reason. */
-  public EditException(String message) {
-    super(message);
+  /**
+   * A change that cannot be made for this reason: the shape of a plain sentence, and what is filled
+   * into it.
+   */
+  public EditException(String shape, Object... arguments) {
+    super(Sentence.of(shape, arguments));
   }
 }

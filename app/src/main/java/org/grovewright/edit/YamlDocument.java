@@ -49,8 +49,8 @@ public final class YamlDocument {
       return new YamlDocument(plain, root, new Load(settings).loadFromString(plain));
     } catch (YamlEngineException e) {
       throw new EditException(
-          "The description is not well-formed YAML: "
-              + String.valueOf(e.getMessage()).replaceAll("\\s+", " ").strip());
+          "The description is not well-formed YAML: {0}",
+          String.valueOf(e.getMessage()).replaceAll("\\s+", " ").strip());
     }
   }
 
@@ -122,7 +122,7 @@ public final class YamlDocument {
    */
   public YamlDocument remove(JsonPointer place) {
     if (place.matches() || !DataTree.has(data, place)) {
-      throw new EditException("There is nothing at " + place + " to remove.");
+      throw new EditException("There is nothing at {0} to remove.", place);
     }
     return checked(new TextCuts(text, root).remove(place), DataTree.without(data, place));
   }

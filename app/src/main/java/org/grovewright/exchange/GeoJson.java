@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.grovewright.exchange.Places.PlantPlace;
+import org.grovewright.formats.geo.BoundaryException;
 import org.grovewright.formats.geo.GeoJsonBoundary;
 import org.grovewright.model.Fixture;
 import org.grovewright.model.Grove;
@@ -158,11 +159,11 @@ public final class GeoJson {
     try {
       root = JSON.readTree(text);
     } catch (JsonProcessingException e) {
+      if (e.getLocation() == null) {
+        throw new ExchangeException("The file is not JSON.");
+      }
       throw new ExchangeException(
-          "The file is not JSON"
-              + (e.getLocation() == null
-                  ? "."
-                  : " at its line " + e.getLocation().getLineNr() + "."));
+          "The file is not JSON at its line {0}.", e.getLocation().getLineNr());
     }
     List<JsonNode> features = new ArrayList<>();
     if (root.path("type").asText().equals("FeatureCollection")) {
@@ -174,7 +175,7 @@ public final class GeoJson {
           "The file is no GeoJSON with features; give a FeatureCollection or a Feature.");
     }
     if (features.size() > MOST_FEATURES) {
-      throw new ExchangeException("The file has more than " + MOST_FEATURES + " features.");
+      throw new ExchangeException("The file has more than {0} features.", MOST_FEATURES);
     }
     List<List<double[]>> marked = new ArrayList<>();
     List<List<double[]>> polygons = new ArrayList<>();
@@ -199,9 +200,8 @@ public final class GeoJson {
     List<List<double[]>> outlines = marked.isEmpty() ? polygons : marked;
     if (outlines.size() > 1) {
       throw new ExchangeException(
-          "The file has "
-              + outlines.size()
-              + " polygons; give the land's outline the property kind: boundary.");
+          "The file has {0} polygons; give the land's outline the property kind: boundary.",
+          outlines.size());
     }
     return new Places(outlines.isEmpty() ? List.of() : outlines.get(0), plants);
   }
@@ -220,10 +220,8 @@ public final class GeoJson {
       return GeoJsonBoundary.outline(polygon).stream()
           .map(corner -> new double[] {corner[1], corner[0]})
           .toList();
-    } catch (IllegalArgumentException e) {
-      String why = e.getMessage();
-      throw new ExchangeException(
-          why.substring(0, 1).toUpperCase(Locale.ROOT) + why.substring(1) + ".");
+    } catch (BoundaryException e) {
+      throw new ExchangeException(e.sentence().whole());
     }
   }
 

@@ -86,7 +86,7 @@ public final class Gpx {
               point.getLongitude().doubleValue()));
     }
     if (plants.size() > MOST_POINTS) {
-      throw new ExchangeException("The file has more than " + MOST_POINTS + " waypoints.");
+      throw new ExchangeException("The file has more than {0} waypoints.", MOST_POINTS);
     }
     return new Places(outline(file), plants);
   }
@@ -103,7 +103,7 @@ public final class Gpx {
     }
     if (lines > 1) {
       throw new ExchangeException(
-          "The file has " + lines + " tracks and routes; keep the one round the land.");
+          "The file has {0} tracks and routes; keep the one round the land.", lines);
     }
     List<double[]> corners = new ArrayList<>();
     (tracks.isEmpty()

@@ -222,7 +222,7 @@ public final class Accounts {
   private static void checkName(Handle handle, String name, String id) {
     if (name.isBlank() || name.strip().length() > LONGEST_NAME) {
       throw new StoreException(
-          Reason.REFUSED, "The name must have from 1 to " + LONGEST_NAME + " letters.");
+          Reason.REFUSED, "The name must have from 1 to {0} letters.", LONGEST_NAME);
     }
     boolean taken =
         handle
@@ -252,11 +252,10 @@ public final class Accounts {
     if (length < SHORTEST_PASSWORD || password.length() > LONGEST_PASSWORD) {
       throw new StoreException(
           Reason.REFUSED,
-          "The password must have from "
-              + SHORTEST_PASSWORD
-              + " to "
-              + LONGEST_PASSWORD
-              + " characters; a few words in a row are easy to keep in mind.");
+          "The password must have from {0} to {1} characters; a few words in a row are easy to"
+              + " keep in mind.",
+          SHORTEST_PASSWORD,
+          LONGEST_PASSWORD);
     }
     return Password.hash(plain(password)).addRandomSalt(16).with(hashing()).getResult();
   }

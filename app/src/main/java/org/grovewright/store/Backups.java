@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.grovewright.store.StoreException.Reason;
+import org.grovewright.texts.Sentence;
 
 /** The daily copies of an SQLite file, each a complete database. */
 public final class Backups {
@@ -101,7 +102,7 @@ public final class Backups {
     } catch (IOException e) {
       throw new StoreException(
           Reason.UNREACHABLE,
-          "Today's copy of the data could not be made in " + address.backups() + ".",
+          Sentence.of("Today's copy of the data could not be made in {0}.", address.backups()),
           e);
     }
   }
@@ -118,7 +119,7 @@ public final class Backups {
             .filter(one -> one.name().equals(name))
             .findFirst()
             .orElseThrow(
-                () -> new StoreException(Reason.MISSING, "There is no copy called " + name + "."));
+                () -> new StoreException(Reason.MISSING, "There is no copy called {0}.", name));
     Path file = address.file();
     Path aside = aside(file);
     Path ready = file.resolveSibling(file.getFileName() + ".restored");
@@ -139,7 +140,7 @@ public final class Backups {
     } catch (IOException e) {
       throw new StoreException(
           Reason.UNREACHABLE,
-          "The copy " + name + " could not be put in place of " + file + ".",
+          Sentence.of("The copy {0} could not be put in place of {1}.", name, file),
           e);
     }
     return aside;

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javax.sql.DataSource;
+import org.grovewright.texts.Sentence;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.HandleCallback;
 import org.jdbi.v3.core.Jdbi;
@@ -110,8 +111,9 @@ final class Database implements AutoCloseable {
     } catch (IllegalArgumentException e) {
       throw new StoreException(
           StoreException.Reason.UNREACHABLE,
-          "The PostgreSQL address cannot be understood; it looks like"
-              + " jdbc:postgresql://host:5432/database?user=name.",
+          Sentence.of(
+              "The PostgreSQL address cannot be understood; it looks like"
+                  + " jdbc:postgresql://host:5432/database?user=name."),
           e);
     }
     return new Database(source, 8, Optional.empty(), new Faults(null));
@@ -156,7 +158,7 @@ final class Database implements AutoCloseable {
   }
 
   private static StoreException again(StoreException trouble) {
-    return new StoreException(trouble.reason(), trouble.getMessage(), trouble);
+    return new StoreException(trouble.reason(), trouble.sentence(), trouble);
   }
 
   /** Why nothing can be saved, if so. */

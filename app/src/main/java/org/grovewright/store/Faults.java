@@ -3,6 +3,7 @@ package org.grovewright.store;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import org.grovewright.store.StoreException.Reason;
+import org.grovewright.texts.Sentence;
 import org.sqlite.SQLiteException;
 
 /** Turns failures of a database into plain sentences. */
@@ -47,21 +48,24 @@ final class Faults {
       case BUSY, LOCKED ->
           new StoreException(
               Reason.BUSY,
-              "Another program is using " + file + ". Nothing was changed; try again in a moment.",
+              Sentence.of(
+                  "Another program is using {0}. Nothing was changed; try again in a moment.",
+                  file),
               failure);
       case CANTOPEN ->
           new StoreException(
               Reason.UNREACHABLE,
-              "The file "
-                  + file
-                  + " cannot be opened. Check that its folder is there and is yours.",
+              Sentence.of(
+                  "The file {0} cannot be opened. Check that its folder is there and is yours.",
+                  file),
               failure);
       case IOERR ->
           new StoreException(
               Reason.UNREACHABLE,
-              "The disk refused to read or write "
-                  + file
-                  + ". Nothing was changed. Check that the disk is well and has room.",
+              Sentence.of(
+                  "The disk refused to read or write {0}. Nothing was changed. Check that the disk"
+                      + " is well and has room.",
+                  file),
               failure);
       default -> throw failure;
     };
@@ -83,20 +87,21 @@ final class Faults {
     if (state.equals("25006")) {
       return new StoreException(
           Reason.READ_ONLY,
-          "The PostgreSQL database only lets us read. Nothing was changed.",
+          Sentence.of("The PostgreSQL database only lets us read. Nothing was changed."),
           failure);
     }
     if (state.startsWith("08") || state.startsWith("28") || state.startsWith("3D")) {
       return new StoreException(
           Reason.UNREACHABLE,
-          "The PostgreSQL database cannot be reached: check its address, user and password, and"
-              + " that it runs.",
+          Sentence.of(
+              "The PostgreSQL database cannot be reached: check its address, user and password,"
+                  + " and that it runs."),
           failure);
     }
     if (state.startsWith("40") || state.startsWith("55P") || state.startsWith("57")) {
       return new StoreException(
           Reason.BUSY,
-          "The database is busy. Nothing was changed; try again in a moment.",
+          Sentence.of("The database is busy. Nothing was changed; try again in a moment."),
           failure);
     }
     throw failure;
@@ -105,28 +110,29 @@ final class Faults {
   private static StoreException full(RuntimeException failure) {
     return new StoreException(
         Reason.FULL,
-        "The disk is full, so this was not saved. What was saved before is safe. Make room and"
-            + " save again.",
+        Sentence.of(
+            "The disk is full, so this was not saved. What was saved before is safe. Make room and"
+                + " save again."),
         failure);
   }
 
   static StoreException readOnly(Path folder, RuntimeException failure) {
     return new StoreException(
         Reason.READ_ONLY,
-        "The folder "
-            + folder
-            + " may only be read, so nothing can be saved there. Allow writing in it, or choose"
-            + " another folder with --data.",
+        Sentence.of(
+            "The folder {0} may only be read, so nothing can be saved there. Allow writing in it,"
+                + " or choose another folder with --data.",
+            folder),
         failure);
   }
 
   static StoreException damaged(Path file, RuntimeException failure) {
     return new StoreException(
         Reason.DAMAGED,
-        "The file "
-            + file
-            + " is damaged, so nothing more is written to it. You can go back to one of the daily"
-            + " copies; the damaged file is then kept beside it.",
+        Sentence.of(
+            "The file {0} is damaged, so nothing more is written to it. You can go back to one of"
+                + " the daily copies; the damaged file is then kept beside it.",
+            file),
         failure);
   }
 }

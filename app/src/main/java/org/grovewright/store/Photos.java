@@ -51,7 +51,7 @@ public final class Photos {
                         Reason.REFUSED, "This is no photo; send a JPEG, PNG or WebP picture."));
     if (content.length > LARGEST) {
       throw new StoreException(
-          Reason.REFUSED, "A photo may have at most " + LARGEST / 1024 / 1024 + " MB.");
+          Reason.REFUSED, "A photo may have at most {0} MB.", LARGEST / 1024 / 1024);
     }
     Photo photo = new Photo(Secrets.hash(content), type, content.length);
     return database.write(
@@ -161,9 +161,9 @@ public final class Photos {
     if (used(handle, siteId) + more > mostOfASite) {
       throw new StoreException(
           Reason.REFUSED,
-          "The photos of this site fill the "
-              + mostOfASite / 1024 / 1024
-              + " MB that are set aside for them. Take older ones away first.");
+          "The photos of this site fill the {0} MB that are set aside for them. Take older ones"
+              + " away first.",
+          mostOfASite / 1024 / 1024);
     }
   }
 

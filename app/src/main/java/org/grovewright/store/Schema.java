@@ -55,11 +55,10 @@ final class Schema {
     if (found > VERSION) {
       throw new StoreException(
           Reason.NEWER,
-          "The data was saved by a newer version of Grovewright (its tables are of version "
-              + found
-              + ", this program knows "
-              + VERSION
-              + "). Update the program; the data was left as it is.");
+          "The data was saved by a newer version of Grovewright (its tables are of version {0},"
+              + " this program knows {1}). Update the program; the data was left as it is.",
+          found,
+          VERSION);
     }
     if (found == VERSION) {
       // Asking Flyway would find the same, but loading it costs a third of the start.

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.grovewright.store.StoreException.Reason;
+import org.grovewright.texts.Sentence;
 import org.sqlite.SQLiteConfig;
 
 /**
@@ -136,9 +137,9 @@ public final class Store implements AutoCloseable {
     } catch (IOException e) {
       throw new StoreException(
           Reason.UNREACHABLE,
-          "The folder "
-              + folder.path()
-              + " for the data cannot be made. Choose another one with --data.",
+          Sentence.of(
+              "The folder {0} for the data cannot be made. Choose another one with --data.",
+              folder.path()),
           e);
     }
     Path file = folder.file();

@@ -1,7 +1,10 @@
 package org.grovewright.store;
 
-/** The store cannot do what was asked; the message is a plain sentence for the owner. */
-public final class StoreException extends RuntimeException {
+import org.grovewright.texts.Sentence;
+import org.grovewright.texts.ToldException;
+
+/** The store cannot do what was asked. */
+public final class StoreException extends ToldException {
   private static final long serialVersionUID = 1L;
 
   /** What kind of trouble it is. */
@@ -26,15 +29,14 @@ public final class StoreException extends RuntimeException {
 
   private final Reason reason;
 
-  /** Trouble of a kind, in a plain sentence. */
-  public StoreException(Reason reason, String message) {
-    super(message);
-    this.reason = reason;
+  /** Trouble of a kind: the shape of a plain sentence, and what is filled into it. */
+  public StoreException(Reason reason, String shape, Object... arguments) {
+    this(reason, Sentence.of(shape, arguments), null);
   }
 
-  /** Trouble of a kind, in a plain sentence, with the failure below it. */
-  public StoreException(Reason reason, String message, Throwable cause) {
-    super(message, cause);
+  /** Trouble of a kind, in a plain sentence, with the failure below it, if there is one. */
+  StoreException(Reason reason, Sentence sentence, Throwable cause) {
+    super(sentence, cause);
     this.reason = reason;
   }
 

@@ -100,7 +100,8 @@ public final class Ticks {
           if (after.size() > MOST_OF_A_SITE) {
             throw new StoreException(
                 Reason.REFUSED,
-                "No more than " + MOST_OF_A_SITE + " items of a shopping list can be ticked.");
+                "No more than {0} items of a shopping list can be ticked.",
+                MOST_OF_A_SITE);
           }
           return new Merged(List.copyOf(after.values()), conflicts);
         });

@@ -14,13 +14,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.ResourceBundle;
 import java.util.TreeMap;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** A language with all its texts, dates and decimal mark. */
 public final class Language {
-  private static final Pattern PLACE = Pattern.compile("\\{([0-9]{1,2})\\}");
-
   /** The frame with the map and the first plan; the pages by question. */
   private static final List<String> BUNDLES = List.of("messages", "pages");
 
@@ -101,7 +97,7 @@ public final class Language {
     if (text == null) {
       throw new IllegalArgumentException("no text for " + key + " in " + tag);
     }
-    return arguments.length == 0 ? text : fill(text, arguments);
+    return arguments.length == 0 ? text : Sentence.fill(text, arguments);
   }
 
   /**
@@ -110,17 +106,6 @@ public final class Language {
    */
   public String count(String key, long count) {
     return text(key + (count == 1 ? ".one" : ".other"), count);
-  }
-
-  private static String fill(String text, Object... arguments) {
-    Matcher place = PLACE.matcher(text);
-    StringBuilder filled = new StringBuilder();
-    while (place.find()) {
-      int index = Integer.parseInt(place.group(1));
-      String value = index < arguments.length ? String.valueOf(arguments[index]) : place.group();
-      place.appendReplacement(filled, Matcher.quoteReplacement(value));
-    }
-    return place.appendTail(filled).toString();
   }
 
   /**

@@ -108,7 +108,7 @@ final class Fields {
 
   /** A quantity that must be there; not a number where it is not, which is noted. */
   double needQuantity(String key, Measure measure, double min, double max) {
-    need(key, measure.noun() + " such as " + measure.example());
+    need(key, measure.wanted().english());
     return quantity(key, measure, min, max).orElse(Double.NaN);
   }
 

@@ -157,7 +157,7 @@ final class Value {
 
   /** A number with its unit, in the unit of the measure. */
   OptionalDouble quantity(Measure measure, Range range) {
-    return scalar(measure.noun() + " such as " + measure.example())
+    return scalar(measure.wanted().english())
         .map(text -> quantity(text, 0, measure, range))
         .orElse(OptionalDouble.empty());
   }
@@ -202,7 +202,7 @@ final class Value {
     String wanted =
         "twelve numbers, January first, and their unit: 3 4 6 9 13 16 19 19 16 12 7 4 and a unit"
             + " as in "
-            + measure.example();
+            + measure.examples().english();
     Optional<String> text = scalar(wanted);
     if (text.isEmpty()) {
       return Optional.empty();
@@ -215,7 +215,7 @@ final class Value {
     if (numbers != 12 || words.length == 12) {
       problem(
           numbers == 12
-              ? "has no unit behind the twelve numbers; " + measure.example()
+              ? "has no unit behind the twelve numbers; " + measure.examples().english()
               : "has " + numbers + " numbers; give " + wanted);
       return Optional.empty();
     }

@@ -32,25 +32,24 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
   /**
    * Reads the outline.
    *
-   * @throws IllegalArgumentException if the text is not GeoJSON with one polygon; the message is a
-   *     sentence for the owner
+   * @throws BoundaryException if the text is not GeoJSON with one polygon
    */
   public static GeoJsonBoundary read(String text) {
     try {
       JsonNode root = JSON.readTree(text);
       return of(ring(polygon(root)));
     } catch (JsonProcessingException e) {
-      throw new IllegalArgumentException(
-          "the file is not JSON"
-              + (e.getLocation() == null ? "" : " at its line " + e.getLocation().getLineNr()),
-          e);
+      throw e.getLocation() == null
+          ? new BoundaryException("the file is not JSON")
+          : new BoundaryException(
+              "the file is not JSON at its line {0}", e.getLocation().getLineNr());
     }
   }
 
   /**
    * The outline of corners given as longitude and latitude in degrees.
    *
-   * @throws IllegalArgumentException if a corner is not on the earth or the corners lie far apart
+   * @throws BoundaryException if a corner is not on the earth or the corners lie far apart
    */
   public static GeoJsonBoundary of(List<double[]> lonLat) {
     List<double[]> open = checked(lonLat);
@@ -66,8 +65,8 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
    * The corners of a GeoJSON polygon as longitude and latitude in degrees, the first one not
    * repeated at the end.
    *
-   * @throws IllegalArgumentException if it is not one plain outline on the earth, in a size that a
-   *     grove can have; the message is a sentence for the owner
+   * @throws BoundaryException if it is not one plain outline on the earth, in a size that a grove
+   *     can have
    */
   public static List<double[]> outline(JsonNode polygon) {
     return checked(ring(polygon));
@@ -79,16 +78,16 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
       open.remove(open.size() - 1);
     }
     if (open.size() < 3) {
-      throw new IllegalArgumentException("the outline needs at least three corners");
+      throw new BoundaryException("the outline needs at least three corners");
     }
     for (double[] corner : open) {
       if (!(Math.abs(corner[1]) <= 90 && Math.abs(corner[0]) <= 180)) {
-        throw new IllegalArgumentException(
+        throw new BoundaryException(
             "a corner is not on the earth; a place is [longitude, latitude] in degrees");
       }
       if (Math.abs(corner[1] - open.get(0)[1]) > FARTHEST_DEG
           || Math.abs(corner[0] - open.get(0)[0]) > FARTHEST_DEG) {
-        throw new IllegalArgumentException(
+        throw new BoundaryException(
             "the corners lie kilometres apart; a place is [longitude, latitude] in degrees");
       }
     }
@@ -106,13 +105,13 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
       case "FeatureCollection" -> {
         JsonNode features = node.path("features");
         if (features.size() != 1) {
-          throw new IllegalArgumentException(
-              "the file has " + features.size() + " features; keep the one boundary");
+          throw new BoundaryException(
+              "the file has {0} features; keep the one boundary", features.size());
         }
         yield polygon(features.get(0));
       }
       default ->
-          throw new IllegalArgumentException(
+          throw new BoundaryException(
               "the file is no GeoJSON Polygon; draw the land as one polygon");
     };
   }
@@ -120,7 +119,7 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
   private static List<double[]> ring(JsonNode polygon) {
     JsonNode rings = polygon.path("coordinates");
     if (rings.size() != 1) {
-      throw new IllegalArgumentException(
+      throw new BoundaryException(
           rings.size() == 0
               ? "the polygon has no coordinates"
               : "the polygon has holes; give the outline only, and what lies inside as fixed");
@@ -128,7 +127,7 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
     List<double[]> ring = new ArrayList<>();
     for (JsonNode position : rings.get(0)) {
       if (!position.path(0).isNumber() || !position.path(1).isNumber()) {
-        throw new IllegalArgumentException("a corner of the polygon is not two numbers");
+        throw new BoundaryException("a corner of the polygon is not two numbers");
       }
       ring.add(new double[] {position.get(0).asDouble(), position.get(1).asDouble()});
     }

@@ -3,6 +3,7 @@ package org.grovewright.formats.units;
 import static javax.measure.MetricPrefix.MEGA;
 
 import javax.measure.Unit;
+import org.grovewright.texts.Sentence;
 import tech.units.indriya.AbstractUnit;
 import tech.units.indriya.unit.Units;
 
@@ -51,26 +52,36 @@ public enum Measure {
   /** Energy, joules; wanted by no field. */
   ENERGY("an energy", "3 MJ", MEGA(Units.JOULE));
 
-  private final String noun;
-  private final String example;
+  private final String nounShape;
+  private final String exampleShape;
 
   @SuppressWarnings("ImmutableEnumChecker") // The units of the reference implementation are.
   private final Unit<?> unit;
 
-  Measure(String noun, String example, Unit<?> unit) {
-    this.noun = noun;
-    this.example = example;
+  Measure(String nounShape, String exampleShape, Unit<?> unit) {
+    this.nounShape = nounShape;
+    this.exampleShape = exampleShape;
     this.unit = unit;
   }
 
   /** The measure with its article, as it stands in a sentence. */
-  public String noun() {
-    return noun;
+  Sentence noun() {
+    return Sentence.of(nounShape);
   }
 
   /** Two or three values as people write them. */
-  public String example() {
-    return example;
+  public Sentence examples() {
+    return Sentence.of(exampleShape);
+  }
+
+  /** What to give: the measure, and how people write it. */
+  public Sentence wanted() {
+    return Sentence.of("{0} such as {1}", noun(), examples());
+  }
+
+  /** The unit of the first example, as it is written. */
+  String firstUnit() {
+    return exampleShape.split("[ ,]", -1)[1];
   }
 
   /** Unit the value is handed on in. */
@@ -92,12 +103,12 @@ public enum Measure {
   }
 
   /** What a unit measures, in words. */
-  static String nounOf(Unit<?> written) {
+  static Sentence nounOf(Unit<?> written) {
     for (Measure measure : values()) {
       if (measure.accepts(written)) {
-        return measure.noun;
+        return measure.noun();
       }
     }
-    return "something else";
+    return Sentence.of("something else");
   }
 }

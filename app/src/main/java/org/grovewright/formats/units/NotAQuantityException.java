@@ -1,11 +1,26 @@
 package org.grovewright.formats.units;
 
+import org.grovewright.texts.Sentence;
+
 /** A text is not the quantity that is wanted; the message is a sentence for its writer. */
 public final class NotAQuantityException extends Exception {
   private static final long serialVersionUID = 1L;
 
-  /** A text is not the quantity that is wanted. */
-  public NotAQuantityException(String message) {
-    super(message);
+  private final transient Sentence sentence;
+
+  /**
+   * A text is not the quantity that is wanted.
+   *
+   * @param shape why, a sentence without a full stop
+   * @param arguments what is filled into it
+   */
+  public NotAQuantityException(String shape, Object... arguments) {
+    super(Sentence.of(shape, arguments).english());
+    this.sentence = Sentence.of(shape, arguments);
+  }
+
+  /** Why, a sentence without a full stop. */
+  public Sentence sentence() {
+    return sentence;
   }
 }

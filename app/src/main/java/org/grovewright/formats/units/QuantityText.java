@@ -48,18 +48,18 @@ public record QuantityText(double value, Unit<?> unit, String word) {
     String trimmed = text.strip();
     String shown = Nearest.shorten(trimmed);
     if (trimmed.length() > LONGEST) {
-      throw new NotAQuantityException(shown + " is too long for " + wanted(measure));
+      throw new NotAQuantityException("{0} is too long for {1}", shown, measure.wanted());
     }
     if (NOT_FINITE.matcher(trimmed).matches()) {
       throw new NotAQuantityException(
-          "'" + shown + "' is not a number to plan with; give " + wanted(measure));
+          "'{0}' is not a number to plan with; give {1}", shown, measure.wanted());
     }
     if (BARE.matcher(trimmed).matches()) {
       double bare = finite(decimal(trimmed, shown), shown);
       if (bare == 0 && measure != Measure.TEMPERATURE) {
         return zero(measure);
       }
-      throw new NotAQuantityException("'" + shown + "' has no unit; give " + wanted(measure));
+      throw new NotAQuantityException("'{0}' has no unit; give {1}", shown, measure.wanted());
     }
     double sum = 0;
     Unit<?> last = null;
@@ -68,12 +68,12 @@ public record QuantityText(double value, Unit<?> unit, String word) {
     for (int i = 0; i < terms.length; i++) {
       Matcher term = TERM.matcher(terms[i]);
       if (!term.matches()) {
-        throw new NotAQuantityException(notRead(shown, measure));
+        throw notRead(shown, measure);
       }
       Unit<?> unit = unit(term.group(2), shown, measure);
       double value = convert(decimal(term.group(1), shown), unit, measure, shown);
       if (i > 0 && (term.group(1).startsWith("-") || measure == Measure.TEMPERATURE)) {
-        throw new NotAQuantityException(notRead(shown, measure));
+        throw notRead(shown, measure);
       }
       sum += i > 0 && trimmed.startsWith("-") ? -value : value;
       last = unit;
@@ -84,50 +84,40 @@ public record QuantityText(double value, Unit<?> unit, String word) {
 
   /** Nothing is nothing in any unit; it takes that of the measure's first example. */
   private static QuantityText zero(Measure measure) {
-    String word = measure.example().split("[ ,]", -1)[1];
+    String word = measure.firstUnit();
     return new QuantityText(0, UnitWords.find(word).orElseThrow(), word);
   }
 
-  private static String wanted(Measure measure) {
-    return measure.noun() + " such as " + measure.example();
-  }
-
-  private static String notRead(String shown, Measure measure) {
+  private static NotAQuantityException notRead(String shown, Measure measure) {
     if (THOUSANDS.matcher(shown).matches()) {
-      return "'" + shown + "' has commas in the number; leave them out: " + measure.example();
+      return new NotAQuantityException(
+          "'{0}' has commas in the number; leave them out: {1}", shown, measure.examples());
     }
     if (DECIMAL_COMMA.matcher(shown).matches()) {
-      return "'" + shown + "' has a comma in the number; write a decimal point: 1.5, not 1,5";
+      return new NotAQuantityException(
+          "'{0}' has a comma in the number; write a decimal point: 1.5, not 1,5", shown);
     }
-    return "'" + shown + "' is not understood; give " + wanted(measure);
+    return new NotAQuantityException("'{0}' is not understood; give {1}", shown, measure.wanted());
   }
 
   private static Unit<?> unit(String word, String shown, Measure measure)
       throws NotAQuantityException {
     if (word.startsWith(",")) {
-      throw new NotAQuantityException(notRead(shown, measure));
+      throw notRead(shown, measure);
     }
     if (TON.matcher(word.strip()).matches()) {
       throw new NotAQuantityException(
-          "'" + shown + "': a ton is not the same weight everywhere; write kg, lb or t (1000 kg)");
+          "'{0}': a ton is not the same weight everywhere; write kg, lb or t (1000 kg)", shown);
     }
     Optional<Unit<?>> unit = UnitWords.find(word);
     if (unit.isEmpty()) {
-      String hint =
-          Nearest.of(word, UnitWords.all()).map(w -> " (did you mean " + w + "?)").orElse("");
       throw new NotAQuantityException(
-          "'"
-              + shown
-              + "' has the unknown unit '"
-              + word
-              + "'"
-              + hint
-              + "; give "
-              + wanted(measure));
+          "'{0}' has the unknown unit '{1}'{2}; give {3}",
+          shown, word, Nearest.hint(word, UnitWords.all()), measure.wanted());
     }
     if (!measure.accepts(unit.get())) {
       throw new NotAQuantityException(
-          "'" + shown + "' is " + Measure.nounOf(unit.get()) + "; give " + wanted(measure));
+          "'{0}' is {1}; give {2}", shown, Measure.nounOf(unit.get()), measure.wanted());
     }
     return unit.get();
   }
@@ -144,7 +134,7 @@ public record QuantityText(double value, Unit<?> unit, String word) {
     String[] whole = tidy.substring(0, slash).split("\\s+", -1);
     double below = Double.parseDouble(tidy.substring(slash + 1));
     if (below == 0) {
-      throw new NotAQuantityException("'" + shown + "' divides by zero");
+      throw new NotAQuantityException("'{0}' divides by zero", shown);
     }
     double above = Double.parseDouble(whole[whole.length - 1]) / below;
     double front = whole.length > 1 ? Double.parseDouble(whole[0]) : 0;
@@ -158,7 +148,7 @@ public record QuantityText(double value, Unit<?> unit, String word) {
 
   private static double finite(double value, String shown) throws NotAQuantityException {
     if (!(Math.abs(value) <= GREATEST)) {
-      throw new NotAQuantityException("'" + shown + "' is too large to be meant");
+      throw new NotAQuantityException("'{0}' is too large to be meant", shown);
     }
     return value;
   }
@@ -167,7 +157,7 @@ public record QuantityText(double value, Unit<?> unit, String word) {
       throws NotAQuantityException {
     // Far below anything meant, exact fractions of it would have thousands of digits.
     if (number.signum() != 0 && Math.abs(number.doubleValue()) < 1e-300) {
-      throw new NotAQuantityException("'" + shown + "' is too small to be meant");
+      throw new NotAQuantityException("'{0}' is too small to be meant", shown);
     }
     return TO_MEASURE
         .computeIfAbsent(new Conversion(from, measure), Conversion::converter)

@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.Locale;
 import java.util.Optional;
 import org.apache.commons.text.similarity.LevenshteinDistance;
+import org.grovewright.texts.Sentence;
 
 /** Finds the allowed word nearest to a mistyped one, by edit distance. */
 public final class Nearest {
@@ -34,6 +35,13 @@ public final class Nearest {
       }
     }
     return Optional.ofNullable(best);
+  }
+
+  /** A part of a sentence that hints at the allowed word nearest to a mistyped one, or nothing. */
+  public static Sentence hint(String word, Collection<String> allowed) {
+    return of(word, allowed)
+        .map(near -> Sentence.of(" (did you mean {0}?)", near))
+        .orElse(Sentence.NOTHING);
   }
 
   private static boolean neighboursSwapped(String a, String b) {

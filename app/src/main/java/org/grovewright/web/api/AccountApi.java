@@ -46,7 +46,9 @@ final class AccountApi {
     answer.put("csrf", caller.csrf());
     answer.put("settings", settings(caller));
     answer.put("languages", Language.tags());
-    desk.store().trouble().ifPresent(t -> answer.put("trouble", ProgramApi.trouble(t)));
+    desk.store()
+        .trouble()
+        .ifPresent(t -> answer.put("trouble", ProgramApi.trouble(t, desk.language(context))));
     Json.send(context, answer);
   }
 

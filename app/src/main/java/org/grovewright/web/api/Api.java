@@ -1,10 +1,16 @@
 package org.grovewright.web.api;
 
 import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import org.grovewright.edit.EditException;
 import org.grovewright.store.StoreException;
 import org.grovewright.store.VersionConflictException;
+import org.grovewright.texts.Language;
+import org.grovewright.texts.Sentence;
 
 /** All routes of the API and how their failures are told. */
 public final class Api {
@@ -36,10 +42,11 @@ public final class Api {
     routes.exception(
         ApiException.class,
         (e, context) -> {
-          Map<String, Object> answer = failure(e.code(), e.getMessage());
+          Language language = desk.language(context);
+          Map<String, Object> answer = failure(e.code(), e.sentence(), language);
           e.field().ifPresent(field -> answer.put("field", field));
           if (!e.problems().isEmpty()) {
-            answer.put("problems", e.problems());
+            answer.put("problems", ProblemView.of(e.problems(), language));
           }
           context.status(e.status());
           Json.send(context, answer);
@@ -47,38 +54,29 @@ public final class Api {
     routes.exception(
         VersionConflictException.class,
         (e, context) -> {
-          Map<String, Object> answer = failure("stale", e.getMessage());
+          Map<String, Object> answer = failure("stale", e.sentence(), desk.language(context));
           answer.put("state", desk.view(context, e.newest()));
           context.status(409);
           Json.send(context, answer);
         });
     routes.exception(
         StoreException.class,
-        (e, context) -> {
-          context.status(status(e.reason()));
-          Json.send(context, failure(code(e), e.getMessage()));
-        });
+        (e, context) -> fail(context, status(e.reason()), code(e), e.sentence()));
     routes.exception(
-        org.grovewright.edit.EditException.class,
-        (e, context) -> {
-          context.status(422);
-          Json.send(context, failure("invalid", e.getMessage()));
-        });
+        EditException.class, (e, context) -> fail(context, 422, "invalid", e.sentence()));
     routes.exception(
-        io.javalin.http.HttpResponseException.class,
-        (e, context) -> {
-          context.status(e.getStatus());
-          Json.send(context, failure(codeOf(e.getStatus()), sentence(e.getStatus())));
-        });
+        HttpResponseException.class,
+        (e, context) ->
+            fail(context, e.getStatus(), codeOf(e.getStatus()), sentence(e.getStatus())));
     routes.exception(
         Exception.class,
         (e, context) -> {
           desk.log().accept(e);
-          context.status(500);
-          Json.send(
+          fail(
               context,
-              failure(
-                  "bug",
+              500,
+              "bug",
+              Sentence.of(
                   "Something went wrong, and this is our bug, not yours. Nothing was changed; the"
                       + " terminal that Grovewright runs in says more."));
         });
@@ -87,19 +85,40 @@ public final class Api {
         "*",
         context -> {
           if (context.path().startsWith("/api/") && context.result() == null) {
-            Json.send(context, failure("missing", sentence(404)));
+            fail(context, 404, "missing", sentence(404));
           }
         });
+  }
+
+  /**
+   * One thing wrong with a description, as a caller reads it.
+   *
+   * @param field the field; empty for the whole
+   * @param line line of the text, from 1; 0 for none
+   * @param column column of the text, from 1; 0 for none
+   * @param message what is wrong, in the caller's language
+   */
+  record ProblemView(String field, int line, int column, String message) {
+    static List<ProblemView> of(List<ApiException.FieldProblem> problems, Language language) {
+      return problems.stream()
+          .map(p -> new ProblemView(p.field(), p.line(), p.column(), p.message().in(language)))
+          .toList();
+    }
+  }
+
+  private void fail(Context context, int status, String code, Sentence sentence) {
+    context.status(status);
+    Json.send(context, failure(code, sentence, desk.language(context)));
   }
 
   static String code(StoreException e) {
     return e.reason().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
   }
 
-  private static Map<String, Object> failure(String code, String message) {
+  private static Map<String, Object> failure(String code, Sentence sentence, Language language) {
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("code", code);
-    answer.put("message", message);
+    answer.put("message", sentence.in(language));
     return answer;
   }
 
@@ -115,11 +134,11 @@ public final class Api {
     return Map.of(404, "missing", 405, "missing", 413, "too-large").getOrDefault(status, "refused");
   }
 
-  private static String sentence(int status) {
+  private static Sentence sentence(int status) {
     return switch (status) {
-      case 404, 405 -> "There is nothing at this address.";
-      case 413 -> "This is too large to be sent here.";
-      default -> "The request cannot be answered.";
+      case 404, 405 -> Sentence.of("There is nothing at this address.");
+      case 413 -> Sentence.of("This is too large to be sent here.");
+      default -> Sentence.of("The request cannot be answered.");
     };
   }
 }

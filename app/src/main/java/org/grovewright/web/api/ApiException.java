@@ -2,9 +2,11 @@ package org.grovewright.web.api;
 
 import java.util.List;
 import java.util.Optional;
+import org.grovewright.texts.Sentence;
+import org.grovewright.texts.ToldException;
 
-/** A request that cannot be granted; the message is a plain sentence for the owner. */
-public final class ApiException extends RuntimeException {
+/** A request that cannot be granted. */
+public final class ApiException extends ToldException {
   private static final long serialVersionUID = 1L;
 
   private final int status;
@@ -20,25 +22,43 @@ public final class ApiException extends RuntimeException {
    * @param column column of the text, from 1; 0 for none
    * @param message what is wrong
    */
-  public record FieldProblem(String field, int line, int column, String message) {}
+  public record FieldProblem(String field, int line, int column, Sentence message) {}
 
   private ApiException(
-      int status, String code, String field, List<FieldProblem> problems, String message) {
-    super(message);
+      int status, String code, String field, List<FieldProblem> problems, Sentence sentence) {
+    super(sentence);
     this.status = status;
     this.code = code;
     this.field = field;
     this.problems = problems;
   }
 
-  /** Trouble with a status of HTTP and a stable code. */
-  public ApiException(int status, String code, String message) {
-    this(status, code, null, List.of(), message);
+  /**
+   * Trouble.
+   *
+   * @param status status of HTTP
+   * @param code stable name of the trouble
+   * @param shape the shape of a plain sentence for the owner
+   * @param arguments what is filled into it
+   */
+  public ApiException(int status, String code, String shape, Object... arguments) {
+    this(status, code, null, List.of(), Sentence.of(shape, arguments));
   }
 
-  /** A field of the request that cannot be used. */
-  public static ApiException field(String field, String message) {
-    return new ApiException(422, "invalid", field, List.of(), message);
+  /**
+   * A field of the request that cannot be used.
+   *
+   * @param field the field
+   * @param shape the shape of a plain sentence for the owner
+   * @param arguments what is filled into it
+   */
+  public static ApiException field(String field, String shape, Object... arguments) {
+    return field(field, Sentence.of(shape, arguments));
+  }
+
+  /** A field of the request that cannot be used for this reason. */
+  public static ApiException field(String field, Sentence sentence) {
+    return new ApiException(422, "invalid", field, List.of(), sentence);
   }
 
   /** A description that cannot be used. */

@@ -22,11 +22,12 @@ public record Caller(Optional<Account> account, String csrf, Optional<String> se
 
   /** The caller of a request. */
   public static Caller from(Context context) {
-    Caller caller = context.attribute(ATTRIBUTE);
-    if (caller == null) {
-      throw new IllegalStateException("nobody asked who calls");
-    }
-    return caller;
+    return known(context).orElseThrow(() -> new IllegalStateException("nobody asked who calls"));
+  }
+
+  /** The caller of a request, unless it was refused before anybody asked who calls. */
+  static Optional<Caller> known(Context context) {
+    return Optional.ofNullable(context.attribute(ATTRIBUTE));
   }
 
   /** The account that is signed in. */

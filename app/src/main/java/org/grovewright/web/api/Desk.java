@@ -11,6 +11,7 @@ import org.grovewright.model.Preferences.Units;
 import org.grovewright.store.Role;
 import org.grovewright.store.SiteState;
 import org.grovewright.store.Store;
+import org.grovewright.store.StoreException;
 import org.grovewright.texts.Language;
 import org.grovewright.web.views.Voice;
 
@@ -75,6 +76,24 @@ public record Desk(
         settings.getOrDefault(Settings.LANGUAGE, asked(context)),
         Optional.ofNullable(settings.get(Settings.UNITS)).map(Settings::units).orElse(Units.METRIC),
         "");
+  }
+
+  /**
+   * The language in which a request is refused: that of whoever is signed in, or else the one that
+   * its browser asks for. It is known whatever went wrong before.
+   */
+  Language language(Context context) {
+    try {
+      String chosen =
+          Caller.known(context)
+              .flatMap(Caller::account)
+              .map(account -> store().accounts().settings(account.id()).get(Settings.LANGUAGE))
+              .orElseGet(() -> asked(context));
+      return Language.of(chosen);
+    } catch (StoreException e) {
+      // A database that cannot be read must not keep us from saying so.
+      return Language.of(asked(context));
+    }
   }
 
   private Map<String, String> settings(Context context) {

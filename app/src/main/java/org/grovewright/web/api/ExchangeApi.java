@@ -29,6 +29,8 @@ import org.grovewright.plan.Plan;
 import org.grovewright.quantity.FigureBook;
 import org.grovewright.sheets.Sheets;
 import org.grovewright.store.SiteState;
+import org.grovewright.texts.Language;
+import org.grovewright.texts.Sentence;
 
 /** Files to take away and to bring in, and the calendar's address. */
 final class ExchangeApi {
@@ -107,7 +109,7 @@ final class ExchangeApi {
         default -> throw ApiException.field("format", "'format' must be geojson or gpx.");
       };
     } catch (ExchangeException e) {
-      throw ApiException.field("text", e.getMessage());
+      throw ApiException.field("text", e.sentence());
     }
   }
 
@@ -162,7 +164,7 @@ final class ExchangeApi {
     Grove grove = described.grove();
     OnEarth earth = OnEarth.of(grove.site());
     List<Map<String, Object>> operations = new ArrayList<>();
-    List<String> left = new ArrayList<>();
+    List<Sentence> left = new ArrayList<>();
     if (!places.outline().isEmpty() && moved(places, grove, earth)) {
       Map<String, Object> set = new LinkedHashMap<>();
       set.put("type", "set");
@@ -187,7 +189,8 @@ final class ExchangeApi {
     }
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("operations", operations);
-    answer.put("leftOut", left);
+    Language language = desk.language(context);
+    answer.put("leftOut", left.stream().map(one -> one.in(language)).toList());
     Json.send(context, answer);
   }
 
@@ -204,12 +207,12 @@ final class ExchangeApi {
       Point at,
       Described described,
       List<Map<String, Object>> operations,
-      List<String> left) {
+      List<Sentence> left) {
     if (plant.at().distanceTo(at) < SAME_PLACE_M) {
       return;
     }
     if (described.plantEntries().get(plant.id()).contains("].companions[")) {
-      left.add(plant.id() + " stands where the companions of its row are spread.");
+      left.add(Sentence.of("{0} stands where the companions of its row are spread.", plant.id()));
       return;
     }
     Map<String, Object> move = new LinkedHashMap<>();
@@ -225,12 +228,13 @@ final class ExchangeApi {
       Point at,
       Grove grove,
       List<Map<String, Object>> operations,
-      List<String> left) {
+      List<Sentence> left) {
     Optional<Species> species = species(plant);
     if (species.isEmpty()) {
       left.add(
-          (plant.name().isEmpty() ? "A plant without a name" : plant.name())
-              + " is of no species that is known here.");
+          Sentence.of(
+              "{0} is of no species that is known here.",
+              plant.name().isEmpty() ? Sentence.of("A plant without a name") : plant.name()));
       return;
     }
     Map<String, Object> add = new LinkedHashMap<>();

@@ -22,6 +22,7 @@ import org.grovewright.formats.description.DescriptionReader.Described;
 import org.grovewright.model.Grove;
 import org.grovewright.plan.Plan;
 import org.grovewright.plan.Planner;
+import org.grovewright.texts.Sentence;
 import org.grovewright.web.api.ApiException.FieldProblem;
 
 /**
@@ -111,7 +112,8 @@ public final class Groves implements AutoCloseable {
     } catch (DescriptionException e) {
       throw ApiException.problems(
           e.problems().stream()
-              .map(p -> new FieldProblem(p.path(), p.line(), p.column(), p.message()))
+              .map(
+                  p -> new FieldProblem(p.path(), p.line(), p.column(), Sentence.asIs(p.message())))
               .toList());
     }
   }
@@ -161,7 +163,7 @@ public final class Groves implements AutoCloseable {
     if (cause instanceof ApiException known) {
       return ApiException.problems(
           known.problems().isEmpty()
-              ? List.of(new FieldProblem("", 0, 0, known.getMessage()))
+              ? List.of(new FieldProblem("", 0, 0, known.sentence()))
               : known.problems());
     }
     return new IllegalStateException("the plan cannot be made", cause);

@@ -8,7 +8,6 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -24,6 +23,7 @@ import org.grovewright.store.JournalEntry.Content;
 import org.grovewright.store.JournalEntry.Photo;
 import org.grovewright.store.JournalEntry.SubjectKind;
 import org.grovewright.store.JournalKind;
+import org.grovewright.texts.Sentence;
 
 /** The journal: what was done and seen, also from devices that had no connection. */
 final class JournalApi {
@@ -124,7 +124,7 @@ final class JournalApi {
     long since = body.has("since") ? Json.whole(body, "since") : 0;
     JsonNode list = body.path("changes");
     if (list.size() > MOST_CHANGES) {
-      throw ApiException.field("changes", "Send at most " + MOST_CHANGES + " changes at a time.");
+      throw ApiException.field("changes", "Send at most {0} changes at a time.", MOST_CHANGES);
     }
     List<Journal.Change> changes = new ArrayList<>();
     for (int i = 0; i < list.size(); i++) {
@@ -171,7 +171,7 @@ final class JournalApi {
             at + "subjectKind");
     String note = Json.optionalText(one, "note").orElse("");
     if (note.length() > LONGEST_NOTE) {
-      throw ApiException.field(at + "note", "A note has at most " + LONGEST_NOTE + " letters.");
+      throw ApiException.field(at + "note", "A note has at most {0} letters.", LONGEST_NOTE);
     }
     Optional<Quantity> amount = amount(one.path("amount"), kind, at + "amount");
     if (amount.isEmpty() && kind.needsAmount()) {
@@ -204,7 +204,7 @@ final class JournalApi {
         return value;
       }
     }
-    throw ApiException.field(field, "'" + word + "' is not known here.");
+    throw ApiException.field(field, "'{0}' is not known here.", word);
   }
 
   /** An amount as a text with its unit, or as {@code {value, kind}} in the SI unit of the kind. */
@@ -223,16 +223,15 @@ final class JournalApi {
       return Optional.of(notNegative(new Quantity(Json.number(node, "value"), of), field));
     }
     String text = node.asText();
-    String why = "";
+    Optional<Sentence> why = Optional.empty();
     for (Kind of : kind.amounts()) {
       try {
         return Optional.of(notNegative(new Quantity(read(text, of), of), field));
       } catch (NotAQuantityException e) {
-        why = why.isEmpty() ? e.getMessage() : why;
+        why = why.or(() -> Optional.of(e.sentence()));
       }
     }
-    throw ApiException.field(
-        field, why.substring(0, 1).toUpperCase(Locale.ROOT) + why.substring(1) + ".");
+    throw ApiException.field(field, why.orElseThrow().whole());
   }
 
   private static Quantity notNegative(Quantity quantity, String field) {
@@ -248,7 +247,7 @@ final class JournalApi {
         return Double.parseDouble(text.strip());
       } catch (NumberFormatException e) {
         throw new NotAQuantityException(
-            "'" + text.strip() + "' is no number; give a count, such as 3");
+            "'{0}' is no number; give a count, such as 3", text.strip());
       }
     }
     Measure measure =

@@ -98,7 +98,7 @@ public final class Json {
   /** A member that must be a text. */
   static String text(JsonNode body, String name) {
     return optionalText(body, name)
-        .orElseThrow(() -> ApiException.field(name, "'" + name + "' is missing; give a text."));
+        .orElseThrow(() -> ApiException.field(name, "'{0}' is missing; give a text.", name));
   }
 
   /** A member that is a text, if it is there. */
@@ -108,7 +108,7 @@ public final class Json {
       return Optional.empty();
     }
     if (!value.isTextual()) {
-      throw ApiException.field(name, "'" + name + "' must be a text.");
+      throw ApiException.field(name, "'{0}' must be a text.", name);
     }
     return Optional.of(value.textValue());
   }
@@ -117,7 +117,7 @@ public final class Json {
   static long whole(JsonNode body, String name) {
     JsonNode value = body.path(name);
     if (!value.canConvertToLong() || !value.isIntegralNumber()) {
-      throw ApiException.field(name, "'" + name + "' must be a whole number.");
+      throw ApiException.field(name, "'{0}' must be a whole number.", name);
     }
     return value.longValue();
   }
@@ -126,7 +126,7 @@ public final class Json {
   static double number(JsonNode body, String name) {
     JsonNode value = body.path(name);
     if (!value.isNumber() || !Double.isFinite(value.doubleValue())) {
-      throw ApiException.field(name, "'" + name + "' must be a number.");
+      throw ApiException.field(name, "'{0}' must be a number.", name);
     }
     return value.doubleValue();
   }

@@ -22,7 +22,7 @@ final class OperationJson {
       throw ApiException.field("operations", "Give at least one change under 'operations'.");
     }
     if (list.size() > MOST) {
-      throw ApiException.field("operations", "Make at most " + MOST + " changes at a time.");
+      throw ApiException.field("operations", "Make at most {0} changes at a time.", MOST);
     }
     List<Operation> operations = new ArrayList<>();
     list.forEach(one -> operations.add(operation(one)));
@@ -50,10 +50,9 @@ final class OperationJson {
       default ->
           throw ApiException.field(
               "type",
-              "There is no change called '"
-                  + type
-                  + "'; there are set, remove, movePlant, addPlant, removePlant, setPlant,"
-                  + " moveRow and replace.");
+              "There is no change called '{0}'; there are set, remove, movePlant, addPlant,"
+                  + " removePlant, setPlant, moveRow and replace.",
+              type);
     };
   }
 

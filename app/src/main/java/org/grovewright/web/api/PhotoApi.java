@@ -49,9 +49,8 @@ final class PhotoApi {
       throw new ApiException(
           413,
           "too-large",
-          "A photo may have at most "
-              + Photos.LARGEST / 1024 / 1024
-              + " MB; make it smaller, then send it again.");
+          "A photo may have at most {0} MB; make it smaller, then send it again.",
+          Photos.LARGEST / 1024 / 1024);
     }
     return content;
   }

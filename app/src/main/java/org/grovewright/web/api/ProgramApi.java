@@ -31,14 +31,16 @@ final class ProgramApi {
   private void health(Context context) {
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("ok", desk.store().trouble().isEmpty());
-    desk.store().trouble().ifPresent(trouble -> answer.put("trouble", trouble(trouble)));
+    desk.store()
+        .trouble()
+        .ifPresent(t -> answer.put("trouble", trouble(t, desk.language(context))));
     Json.send(context, answer);
   }
 
-  static Map<String, Object> trouble(StoreException trouble) {
+  static Map<String, Object> trouble(StoreException trouble, Language language) {
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("code", Api.code(trouble));
-    answer.put("message", trouble.getMessage());
+    answer.put("message", trouble.sentence().in(language));
     return answer;
   }
 
@@ -129,7 +131,7 @@ final class ProgramApi {
         throw e;
       }
       answer.put("ok", false);
-      answer.put("problems", e.problems());
+      answer.put("problems", Api.ProblemView.of(e.problems(), desk.language(context)));
     }
     Json.send(context, answer);
   }

@@ -28,8 +28,7 @@ final class Settings {
   static void check(String name, String value) {
     List<String> allowed = ALLOWED.get(name);
     if (!allowed.contains(value)) {
-      throw ApiException.field(
-          name, "'" + name + "' must be one of " + String.join(", ", allowed) + ".");
+      throw ApiException.field(name, "'{0}' must be one of {1}.", name, String.join(", ", allowed));
     }
   }
 

@@ -52,7 +52,7 @@ final class TickApi {
       throw ApiException.field("ticks", "'ticks' must be a list.");
     }
     if (list.size() > MOST_CHANGES) {
-      throw ApiException.field("ticks", "Send at most " + MOST_CHANGES + " ticks at a time.");
+      throw ApiException.field("ticks", "Send at most {0} ticks at a time.", MOST_CHANGES);
     }
     List<Ticks.Change> changes = new ArrayList<>();
     for (int i = 0; i < list.size(); i++) {
