@@ -219,9 +219,9 @@ final class SiteReader {
     return at.get().point().map(centre -> new Shape.Round(centre, radius));
   }
 
-  private static void refuseRadius(Fields fields, String shape) {
+  private static void refuseRadius(Fields fields, String footprint) {
     if (fields.has("radius")) {
-      fields.problem("radius", "contradicts " + shape + ": only a round thing has a radius");
+      fields.problem("radius", "contradicts " + footprint + ": only a round thing has a radius");
     }
   }
 
