@@ -2,7 +2,9 @@ package org.grovewright.irrigation;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.grovewright.catalogue.Catalogue;
@@ -22,6 +24,7 @@ final class EmitterChoice {
   private final EmitterPolicy policy;
   private final List<EmitterType> fit;
   private final double pressurePa;
+  private final Map<EmitterType, Double> flows;
 
   /**
    * The emitters of the catalogue that work at a pressure, smallest first.
@@ -37,6 +40,7 @@ final class EmitterChoice {
     this.rules = rules;
     this.policy = policy;
     this.pressurePa = pressurePa;
+    this.flows = new HashMap<>();
     List<EmitterType> compensating = new ArrayList<>();
     List<EmitterType> plain = new ArrayList<>();
     for (EmitterType emitter : catalogue.emitters().values()) {
@@ -79,6 +83,7 @@ final class EmitterChoice {
     this.rules = all.rules;
     this.policy = all.policy;
     this.pressurePa = all.pressurePa;
+    this.flows = all.flows;
     this.fit = fit;
   }
 
@@ -119,7 +124,8 @@ final class EmitterChoice {
 
   /** Flow of an emitter at the pressure to be expected, m3/s. */
   double flowOf(EmitterType emitter) {
-    return ZoneNetwork.curveOf(emitter).flow(pressurePa / SupplyModel.PASCALS_PER_METRE);
+    return flows.computeIfAbsent(
+        emitter, e -> ZoneNetwork.curveOf(e).flow(pressurePa / SupplyModel.PASCALS_PER_METRE));
   }
 
   /**

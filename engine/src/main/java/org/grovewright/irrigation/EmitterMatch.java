@@ -45,6 +45,14 @@ final class EmitterMatch {
   /** By kind and option: share of each month that the zone would run for such a plant. */
   private final double[][][] shares;
 
+  /**
+   * By kind and option: those shares of all months together, and flow and money of all its plants.
+   */
+  private final double[][] allShares;
+
+  private final double[][] flows;
+  private final double[][] moneys;
+
   private final Option[][] options;
   private final double[] greatestNeed;
 
@@ -60,6 +68,9 @@ final class EmitterMatch {
 
   private final int[] longestOf = new int[MONTHS];
   private final double[] second = new double[MONTHS];
+
+  /** The longest shares of all kinds but the one that is bettered. */
+  private final double[] others = new double[MONTHS];
 
   /**
    * A match for one zone.
@@ -93,16 +104,28 @@ final class EmitterMatch {
       number[kind]++;
     }
     shares = new double[n][][];
+    allShares = new double[n][];
+    flows = new double[n][];
+    moneys = new double[n][];
     options = new Option[n][];
     greatestNeed = new double[n];
     for (int i = 0; i < n; i++) {
       double[] need = kinds.get(i).need();
       options[i] = kinds.get(i).options().toArray(Option[]::new);
-      shares[i] = new double[options[i].length][MONTHS];
+      int count = options[i].length;
+      shares[i] = new double[count][MONTHS];
+      allShares[i] = new double[count];
+      flows[i] = new double[count];
+      moneys[i] = new double[count];
+      for (int o = 0; o < count; o++) {
+        flows[i][o] = number[i] * options[i][o].flowM3PerS();
+        moneys[i][o] = number[i] * options[i][o].money();
+      }
       for (int m = 0; m < MONTHS; m++) {
         greatestNeed[i] = Math.max(greatestNeed[i], need[m]);
-        for (int o = 0; o < options[i].length; o++) {
+        for (int o = 0; o < count; o++) {
           shares[i][o][m] = need[m] / options[i][o].sure();
+          allShares[i][o] += shares[i][o][m];
         }
       }
     }
@@ -270,10 +293,13 @@ final class EmitterMatch {
   private double bettered() {
     addUp();
     double sum = Double.POSITIVE_INFINITY;
+    int settled = 0;
     for (int sweep = 0; sweep < MOST_SWEEPS; sweep++) {
       double before = sum;
-      for (int i = 0; i < chosen.length; i++) {
+      for (int i = 0; i < chosen.length && settled < chosen.length; i++) {
+        int had = chosen[i];
         sum = bettered(i);
+        settled = chosen[i] == had ? settled + 1 : 1;
       }
       if (sum >= before * (1 - WORTH)) {
         break;
@@ -290,10 +316,9 @@ final class EmitterMatch {
     Arrays.fill(second, 0);
     Arrays.fill(longestOf, -1);
     for (int i = 0; i < chosen.length; i++) {
-      Option option = options[i][chosen[i]];
-      flow += number[i] * option.flowM3PerS();
-      rated += number[i] * option.rated();
-      money += number[i] * option.money();
+      flow += flows[i][chosen[i]];
+      rated += number[i] * options[i][chosen[i]].rated();
+      money += moneys[i][chosen[i]];
       double[] own = shares[i][chosen[i]];
       for (int m = 0; m < MONTHS; m++) {
         if (own[m] > longest[m]) {
@@ -313,22 +338,22 @@ final class EmitterMatch {
   private double bettered(int kind) {
     int before = chosen[kind];
     int n = number[kind];
-    Option had = options[kind][before];
-    double otherFlow = flow - n * had.flowM3PerS();
-    double otherRated = rated - n * had.rated();
-    double otherMoney = money - n * had.money();
-    double[] others = new double[MONTHS];
+    double otherFlow = flow - flows[kind][before];
+    double otherRated = rated - n * options[kind][before].rated();
+    double otherMoney = money - moneys[kind][before];
     double least = 0;
     for (int m = 0; m < MONTHS; m++) {
       others[m] = longestOf[m] == kind ? second[m] : longest[m];
       least += others[m];
     }
+    // What it has now is among the options, so none that must cost more need be added up.
+    double enough = sum() * (1 + 1e-9);
     double best = Double.POSITIVE_INFINITY;
     for (int o = 0; o < options[kind].length; o++) {
-      Option option = options[kind][o];
-      double all = otherFlow + n * option.flowM3PerS();
-      double emitters = otherMoney + n * option.money();
-      if (emitters + waterValue * least * all >= best) {
+      double all = otherFlow + flows[kind][o];
+      double emitters = otherMoney + moneys[kind][o];
+      double atLeast = emitters + waterValue * Math.max(least, allShares[kind][o]) * all;
+      if (atLeast >= best || atLeast > enough) {
         continue;
       }
       double[] own = shares[kind][o];
@@ -336,7 +361,7 @@ final class EmitterMatch {
       for (int m = 0; m < MONTHS; m++) {
         runs += Math.max(others[m], own[m]);
       }
-      double sum = sum(emitters, runs, all, otherRated + n * option.rated());
+      double sum = sum(emitters, runs, all, otherRated + n * options[kind][o].rated());
       if (sum < best * (1 - 1e-12)) {
         best = sum;
         chosen[kind] = o;

@@ -21,7 +21,7 @@ public final class KnownDesigns {
   private static final int MOST_MATCHES = 2000;
 
   private final Map<SizedZone, ZoneResult> sized = recent(MOST_ZONES);
-  private final Map<MatchedZone, EmitterMatch.Choice> matched = recent(MOST_MATCHES);
+  private final Map<MatchedZone, MatchedEmitters> matched = recent(MOST_MATCHES);
   private final Map<StagedZone, StagedSite> staged = recent(MOST_ZONES);
 
   private static <K, V> Map<K, V> recent(int most) {
@@ -67,6 +67,14 @@ public final class KnownDesigns {
       double flowLimit,
       double longestShare) {}
 
+  /**
+   * Emitters that were matched to the plants of a zone.
+   *
+   * @param options what each plant has, in the order of the zone's laterals
+   * @param money what they and their water come to over the life
+   */
+  record MatchedEmitters(List<EmitterMatch.Option> options, double money) {}
+
   /** A zone as it was solved, with the sorts that may be on the site. */
   private record StagedZone(
       String id, ZoneNetwork network, SortLimit limit, Set<EmitterType> onSite) {
@@ -106,7 +114,7 @@ public final class KnownDesigns {
         plant.plant(), plant.at().x(), plant.at().y(), plant.emitter().key(), plant.count());
   }
 
-  EmitterMatch.Choice matched(MatchedZone zone, Supplier<EmitterMatch.Choice> find) {
+  MatchedEmitters matched(MatchedZone zone, Supplier<MatchedEmitters> find) {
     return find(matched, zone, find);
   }
 

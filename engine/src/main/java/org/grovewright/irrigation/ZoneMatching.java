@@ -192,15 +192,10 @@ final class ZoneMatching {
       List<EmitterType> sorts,
       double flowLimit,
       int zones) {
-    MatchKey key =
-        new MatchKey(
-            zone.laterals().stream().map(LateralWish::plants).toList(), sorts, flowLimit, zones);
-    Matched matched = known.get(key);
-    if (matched == null) {
-      matched = match(zone, usual, sorts, flowLimit, zones);
-      known.put(key, matched);
-    }
-    return matched;
+    List<List<Integer>> plants = zone.laterals().stream().map(LateralWish::plants).toList();
+    return known.computeIfAbsent(
+        new MatchKey(plants, sorts, flowLimit, zones),
+        key -> match(zone, usual, sorts, flowLimit, zones));
   }
 
   private Matched match(
@@ -209,26 +204,23 @@ final class ZoneMatching {
       List<EmitterType> sorts,
       double flowLimit,
       int zones) {
-    List<EmitterMatch.Plant> plants = plants(zone, usual, sorts, zones);
-    EmitterMatch.Choice best = match(zone, plants, usual, sorts, flowLimit, zones);
+    KnownDesigns.MatchedEmitters best = emitters(zone, usual, sorts, flowLimit, zones);
     List<List<LateralLayout.Served>> matched = new ArrayList<>();
     int next = 0;
     for (List<LateralLayout.Served> lateral : usual) {
       List<LateralLayout.Served> here = new ArrayList<>();
       for (LateralLayout.Served p : lateral) {
-        EmitterMatch.Option option = plants.get(next).options().get(best.options()[next]);
+        EmitterMatch.Option option = best.options().get(next++);
         here.add(
             new LateralLayout.Served(p.plant(), p.id(), p.at(), option.type(), option.count()));
-        next++;
       }
       matched.add(here);
     }
     return new Matched(matched, best.money());
   }
 
-  private EmitterMatch.Choice match(
+  private KnownDesigns.MatchedEmitters emitters(
       ZoneWish zone,
-      List<EmitterMatch.Plant> plants,
       List<List<LateralLayout.Served>> usual,
       List<EmitterType> sorts,
       double flowLimit,
@@ -252,9 +244,17 @@ final class ZoneMatching {
                 least,
                 most,
                 longest),
-            () ->
-                new EmitterMatch(plants, with.costs().monthlyFlowValue(), least, most)
-                    .best(longest));
+            () -> {
+              List<EmitterMatch.Plant> plants = plants(zone, usual, sorts, longest);
+              EmitterMatch.Choice found =
+                  new EmitterMatch(plants, with.costs().monthlyFlowValue(), least, most)
+                      .best(longest);
+              List<EmitterMatch.Option> theirs = new ArrayList<>();
+              for (int i = 0; i < plants.size(); i++) {
+                theirs.add(plants.get(i).options().get(found.options()[i]));
+              }
+              return new KnownDesigns.MatchedEmitters(theirs, found.money());
+            });
   }
 
   /** Flow that a regulator needs, where the pressure at rest calls for one; else 0. */
@@ -283,11 +283,14 @@ final class ZoneMatching {
   }
 
   private List<EmitterMatch.Plant> plants(
-      ZoneWish zone, List<List<LateralLayout.Served>> usual, List<EmitterType> sorts, int zones) {
+      ZoneWish zone,
+      List<List<LateralLayout.Served>> usual,
+      List<EmitterType> sorts,
+      double longestShare) {
     List<EmitterMatch.Plant> plants = new ArrayList<>();
     for (int l = 0; l < usual.size(); l++) {
       for (LateralLayout.Served p : usual.get(l)) {
-        plants.add(plant(zone.laterals().get(l), p, sorts, zones));
+        plants.add(plant(zone.laterals().get(l), p, sorts, longestShare));
       }
     }
     return plants;
@@ -308,7 +311,10 @@ final class ZoneMatching {
   }
 
   private EmitterMatch.Plant plant(
-      LateralWish lateral, LateralLayout.Served usual, List<EmitterType> sorts, int zones) {
+      LateralWish lateral,
+      LateralLayout.Served usual,
+      List<EmitterType> sorts,
+      double longestShare) {
     boolean main = with.zoning().isMain(usual.plant());
     Optional<EmitterType> given = main ? lateral.emitter() : lateral.companionEmitter();
     double[] need = with.costs().overwatering().needs(usual.plant());
@@ -326,7 +332,7 @@ final class ZoneMatching {
                 choice
                     .among(key.sorts())
                     .options(key.given(), key.main(), with.costs()::unitPrice));
-    return new EmitterMatch.Plant(need, inTime(all, need, longestShare(zones)));
+    return new EmitterMatch.Plant(need, inTime(all, need, longestShare));
   }
 
   /** Those that bring the need within the longest run; the strongest where none does. */

@@ -3,7 +3,6 @@ package org.grovewright.work;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
 
@@ -32,6 +31,9 @@ final class Scheduler {
   private final int leastChunk;
   private final List<List<CriticalPath.Link>> links;
 
+  /** By activity: the first slot in which it may begin, whatever it waits for. */
+  private final int[] earliest;
+
   /**
    * Prepares a schedule.
    *
@@ -46,6 +48,7 @@ final class Scheduler {
     this.time = time;
     this.leastChunk = Math.min(leastChunkSlots, time.longestWindow());
     this.links = new ArrayList<>();
+    this.earliest = activities.stream().mapToInt(a -> time.slotAtOrAfter(a.notBefore())).toArray();
     for (Activity activity : activities) {
       List<CriticalPath.Link> row = new ArrayList<>();
       for (Wait wait : activity.waits()) {
@@ -113,14 +116,12 @@ final class Scheduler {
     Placement[] placed = new Placement[n];
     boolean[] done = new boolean[n];
     Usage usage = new Usage();
-    Comparator<Integer> first =
-        Comparator.<Integer>comparingDouble(i -> priority[i]).thenComparing(i -> i);
     int end = 0;
     long sum = 0;
     for (int step = 0; step < n; step++) {
       int next = -1;
       for (int i = 0; i < n; i++) {
-        if (!done[i] && isReady(i, done) && (next < 0 || first.compare(i, next) < 0)) {
+        if (!done[i] && (next < 0 || priority[i] < priority[next]) && isReady(i, done)) {
           next = i;
         }
       }
@@ -148,13 +149,13 @@ final class Scheduler {
   /** Puts one activity where it ends earliest, with as many people as that takes. */
   private Placement place(int i, int fewest, int most, Placement[] placed, Usage usage) {
     Activity activity = activities.get(i);
-    int ready = time.slotAtOrAfter(activity.notBefore());
+    int ready = earliest[i];
     for (Wait wait : activity.waits()) {
-      LocalDateTime finish = time.endOf(placed[wait.before()].endSlot() - 1);
+      int end = placed[wait.before()].endSlot();
       int after =
           wait.seconds() == 0
-              ? placed[wait.before()].endSlot()
-              : time.slotAtOrAfter(finish.plusSeconds(wait.seconds()));
+              ? end
+              : time.slotAtOrAfter(time.secondsAtEndOf(end - 1) + wait.seconds());
       ready = Math.max(ready, after);
     }
     Placement best = null;

@@ -2,6 +2,7 @@ package org.grovewright.work;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -73,7 +74,7 @@ final class WorkingTime {
       long slots = ChronoUnit.SECONDS.between(from, until) / slotSeconds;
       if (slots > 0) {
         int first = windows.isEmpty() ? 0 : windows.get(windows.size() - 1).end();
-        windows.add(new Window(from, first, first + (int) slots));
+        windows.add(new Window(from, secondsAt(from), first, first + (int) slots));
         busyUntil = until;
       }
     }
@@ -122,7 +123,12 @@ final class WorkingTime {
 
   /** The first slot that starts at or after a time. */
   int slotAtOrAfter(LocalDateTime time) {
-    while (windows.get(windows.size() - 1).start().isBefore(time)) {
+    return slotAtOrAfter(secondsAt(time));
+  }
+
+  /** The same for a time in seconds as {@link #secondsAtEndOf} gives them. */
+  int slotAtOrAfter(long time) {
+    while (windows.get(windows.size() - 1).startS() < time) {
       addDay();
     }
     int low = 0;
@@ -130,22 +136,29 @@ final class WorkingTime {
     // First window whose end lies after the time.
     while (low < high) {
       int mid = (low + high) >>> 1;
-      if (endOf(windows.get(mid)).isAfter(time)) {
+      Window window = windows.get(mid);
+      if (window.startS() + (long) window.slots() * slotSeconds > time) {
         high = mid;
       } else {
         low = mid + 1;
       }
     }
     Window window = windows.get(low);
-    if (!window.start().isBefore(time)) {
+    if (window.startS() >= time) {
       return window.first();
     }
-    long late = ChronoUnit.SECONDS.between(window.start(), time);
+    long late = time - window.startS();
     return window.first() + (int) ((late + slotSeconds - 1) / slotSeconds);
   }
 
-  private LocalDateTime endOf(Window window) {
-    return window.start().plusSeconds((long) window.slots() * slotSeconds);
+  /** Clock time at which a slot ends, in seconds of the clock since some day long ago. */
+  long secondsAtEndOf(int slot) {
+    Window window = window(windowOf(slot));
+    return window.startS() + (long) (slot + 1 - window.first()) * slotSeconds;
+  }
+
+  private static long secondsAt(LocalDateTime time) {
+    return time.toEpochSecond(ZoneOffset.UTC);
   }
 
   /** Clock time at which a slot starts. */
@@ -163,10 +176,11 @@ final class WorkingTime {
    * One unbroken span of working hours.
    *
    * @param start clock time of its start
+   * @param startS the same in seconds, to count with
    * @param first its first slot
    * @param end the slot after its last
    */
-  record Window(LocalDateTime start, int first, int end) {
+  record Window(LocalDateTime start, long startS, int first, int end) {
     int slots() {
       return end - first;
     }
