@@ -18,6 +18,7 @@ import org.grovewright.demand.Requirement;
 import org.grovewright.finding.Finding;
 import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.hydraulics.Link;
+import org.grovewright.layout.Terrain;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Supply;
 import org.grovewright.plan.Plan;
@@ -155,7 +156,8 @@ class ExampleSystemsTest {
     for (ZoneResult zone : plan.watering().zones()) {
       for (ZoneDesign.LateralDesign lateral : zone.design().laterals()) {
         for (Line line : lateral.lines()) {
-          designed.merge(lateral.tubing().key(), line.lengthM(), Double::sum);
+          double along = Terrain.of(plan.grove().site()).lengthOver(line.path());
+          designed.merge(lateral.tubing().key(), along, Double::sum);
         }
       }
     }

@@ -13,6 +13,7 @@ import org.grovewright.demand.Requirement;
 import org.grovewright.finding.Finding;
 import org.grovewright.formats.description.DescriptionException;
 import org.grovewright.formats.description.DescriptionReader;
+import org.grovewright.layout.Terrain;
 import org.grovewright.model.Watering.Run;
 import org.grovewright.plan.Plan;
 import org.grovewright.plan.Planner;
@@ -71,7 +72,7 @@ class OwnLinesTest {
         laterals(plan, "B").stream()
             .filter(l -> l.tubing().key().equals("pipe.pe-16"))
             .flatMap(l -> l.lines().stream())
-            .mapToDouble(Line::lengthM)
+            .mapToDouble(line -> Terrain.of(plan.grove().site()).lengthOver(line.path()))
             .sum();
     assertThat(laterals(plan, "B")).isNotEmpty();
     assertThat(metres(plan, "pipe.pe-16")).isCloseTo(rest, within(1e-6));

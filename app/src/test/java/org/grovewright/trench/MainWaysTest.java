@@ -28,7 +28,12 @@ class MainWaysTest {
         runs.add(new Trench.Run("zone-" + (z + 1), MAIN, leg));
       }
     }
-    return new TrenchMaker(Grounds.map(things), Grounds.CATALOGUE, Grounds.RULES, Grounds.NO_FROST)
+    return new TrenchMaker(
+            Grounds.map(things),
+            Grounds.CATALOGUE,
+            Grounds.RULES,
+            Grounds.NO_FROST,
+            org.grovewright.layout.Terrain.LEVEL)
         .make(runs, start);
   }
 

@@ -146,7 +146,12 @@ class WayFinderTest {
     List<Point> way = way(new Point(0, -6), new Point(10, 6), cable);
     GroundMap map = Grounds.map(List.of(cable));
     Trench trench =
-        new TrenchMaker(map, Grounds.CATALOGUE, RULES, Grounds.NO_FROST)
+        new TrenchMaker(
+                map,
+                Grounds.CATALOGUE,
+                RULES,
+                Grounds.NO_FROST,
+                org.grovewright.layout.Terrain.LEVEL)
             .make(
                 List.of(
                     new Trench.Run(

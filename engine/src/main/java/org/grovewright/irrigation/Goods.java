@@ -185,7 +185,7 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
       double mains = 0;
       for (ZoneResult zone : zones) {
         for (List<List<Point>> parts : site.laidMain().missing(zone.design().main())) {
-          mains += parts.stream().mapToDouble(Paths::length).sum();
+          mains += parts.stream().mapToDouble(site.terrain()::lengthOver).sum();
         }
       }
       if (mains <= 0) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Pipe;
+import org.grovewright.layout.Terrain;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Point;
 import org.grovewright.trench.Burial;
@@ -33,7 +34,7 @@ final class MainTrench {
   /** A main to a feed beside those of zones. */
   private record Branch(List<List<Point>> zones, List<Point> feeds) {}
 
-  MainTrench(Grove grove, Catalogue catalogue, Costs costs) {
+  MainTrench(Grove grove, Catalogue catalogue, Costs costs, Terrain terrain) {
     rules = TrenchRules.of(catalogue);
     burial = Burial.of(grove, catalogue);
     supply = grove.supply().at();
@@ -62,7 +63,7 @@ final class MainTrench {
                 map, new TrenchCosts(catalogue, rules, burial, prices, costs.labourPerS())),
             drawn,
             laid);
-    maker = new TrenchMaker(map, catalogue, rules, burial);
+    maker = new TrenchMaker(map, catalogue, rules, burial, terrain);
   }
 
   private static double priceOf(String part, Catalogue catalogue, Costs costs) {

@@ -43,6 +43,12 @@ final class Paths {
     return part;
   }
 
+  /** The rest of a path, from a distance from its start on. */
+  static List<Point> from(List<Point> path, double distanceM) {
+    List<Point> back = reversed(path);
+    return upTo(back, Math.max(0, length(path) - distanceM));
+  }
+
   /**
    * The path that keeps a distance to the left of another (to the right where it is negative).
    * Corners are mitred; a path that doubles back on itself keeps a plain corner.

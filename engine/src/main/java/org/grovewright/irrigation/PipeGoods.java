@@ -7,6 +7,7 @@ import org.grovewright.catalogue.Pipe;
 import org.grovewright.demand.WorkAmount;
 import org.grovewright.finding.Finding;
 import org.grovewright.finding.Finding.Severity;
+import org.grovewright.layout.Terrain;
 import org.grovewright.model.Point;
 import org.grovewright.model.Watering.Run;
 import org.grovewright.trench.LaidMain;
@@ -24,6 +25,7 @@ final class PipeGoods {
 
   private final HeadParts parts;
   private final LaidMain laid;
+  private final Terrain terrain;
   private final Rulebook rules;
   private final GoodsList goods;
   private final List<WorkAmount> work;
@@ -38,6 +40,7 @@ final class PipeGoods {
       List<Finding> findings) {
     this.parts = site.parts();
     this.laid = site.laidMain();
+    this.terrain = site.terrain();
     this.rules = rules;
     this.goods = goods;
     this.work = work;
@@ -57,7 +60,7 @@ final class PipeGoods {
     for (int i = 0; i < missing.size(); i++) {
       String where = zone.id() + ", main to " + zone.laterals().get(i).id();
       for (List<Point> part : missing.get(i)) {
-        double length = Paths.length(part);
+        double length = terrain.lengthOver(part);
         goods.length(pipe.key(), length, where);
         int bends = corners(part);
         fitting("elbow", pipe, bends, where);
@@ -117,8 +120,9 @@ final class PipeGoods {
     fitting("start", tubing, 1, where);
     double length = 0;
     for (Line line : lateral.lines()) {
-      goods.length(tubing.key(), line.lengthM(), zone + ", " + line.id());
-      length += line.lengthM();
+      double along = terrain.lengthOver(line.path());
+      goods.length(tubing.key(), along, zone + ", " + line.id());
+      length += along;
       fitting("elbow", tubing, corners(line.path()), where);
     }
     if (lateral.run() == Run.DEAD_END) {

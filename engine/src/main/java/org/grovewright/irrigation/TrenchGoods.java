@@ -28,6 +28,8 @@ public final class TrenchGoods {
 
   private static final String ID = "irrigation.trench";
 
+  private static final String OVER_GROUND = "measured along the slope of the ground";
+
   private final Trench trench;
   private final Catalogue catalogue;
 
@@ -142,13 +144,13 @@ public final class TrenchGoods {
         "Length of trench for the mains",
         trench.lengthM(),
         Kind.LENGTH,
-        Working.of("length of all ways of mains, shared ways once", "measured on the plan"));
+        Working.of("length of all ways of mains, shared ways once", OVER_GROUND));
     book.enter(
         "irrigation.main-length",
         "Length of pipe of the mains",
         mainsM,
         Kind.LENGTH,
-        Working.of("length of all mains", "measured on the plan"));
+        Working.of("length of all mains", OVER_GROUND));
     for (Trench.Segment segment : trench.segments()) {
       segment(book, segment, burial, rules);
     }
@@ -252,7 +254,7 @@ public final class TrenchGoods {
         name + "length",
         segment.lengthM(),
         Kind.LENGTH,
-        Working.of("length of its line", "measured on the plan"));
+        Working.of("length of its line", OVER_GROUND));
     book.enter(
         segmentId(segment.number(), "depth"),
         name + "depth",

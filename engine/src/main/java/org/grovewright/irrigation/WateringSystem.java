@@ -156,7 +156,7 @@ public record WateringSystem(
         rules,
         costs,
         new Zoning(grove, catalogue, rules, findings),
-        new MainTrench(grove, catalogue, costs),
+        new MainTrench(grove, catalogue, costs, terrain),
         known);
   }
 

@@ -196,7 +196,7 @@ public record ZoneNetwork(
     /** One leg of the main; gives the node at its end. */
     private String leg(String from, int index) {
       List<Point> path = zone.main().get(index);
-      double length = Paths.length(path);
+      double length = site.terrain().lengthOver(path);
       if (length <= SAME_PLACE_M) {
         return from;
       }
@@ -211,6 +211,7 @@ public record ZoneNetwork(
       for (Line line : lateral.lines()) {
         Row walk = new Row("", line.path());
         String at = feed;
+        double low = height(line.path().get(0));
         double done = 0;
         int pieces = 0;
         for (Outlet outlet : line.outlets()) {
@@ -220,24 +221,26 @@ public record ZoneNetwork(
           double step = outlet.alongM() - done;
           if (step > SAME_PLACE_M || at.equals(feed)) {
             String node = line.id() + "." + (pieces + 1);
-            network.junction(node, height(walk.at(outlet.alongM())));
+            double high = height(walk.at(outlet.alongM()));
+            network.junction(node, high);
             linePiece(
                 line,
                 lateral.tubing(),
                 ++pieces,
                 at,
                 node,
-                Math.max(step, SAME_PLACE_M),
+                Math.hypot(Math.max(step, SAME_PLACE_M), high - low),
                 outlet.emitter().barbLossM());
             done = Math.max(outlet.alongM(), done);
             alongM.put(node, done);
             at = node;
+            low = high;
           }
           emitter(outlet, at);
         }
-        double rest = line.lengthM() - done;
         if (line.closed() && pieces > 0) {
-          linePiece(line, lateral.tubing(), pieces + 1, at, feed, Math.max(rest, SAME_PLACE_M), 0);
+          double back = site.terrain().lengthOver(Paths.from(line.path(), done));
+          linePiece(line, lateral.tubing(), pieces + 1, at, feed, Math.max(back, SAME_PLACE_M), 0);
         }
       }
     }

@@ -35,6 +35,12 @@ public final class Terrain {
    */
   private static final double LEAST_SCATTER = 0.05;
 
+  /** Longest step along a way over the ground, metres on the plan. */
+  private static final double STEP_M = 1;
+
+  /** Level ground at height 0. */
+  public static final Terrain LEVEL = new Terrain(List.of(), 0);
+
   private final List<SpotHeight> spots;
   private final double[] departures;
   private final Point centre;
@@ -133,6 +139,31 @@ public final class Terrain {
       sum += weight * departures[i];
     }
     return planeAt(place) + (weights > 0 ? sum / weights : 0);
+  }
+
+  /**
+   * Length of a way over the ground, which is longer than on the plan where it rises or falls.
+   *
+   * @param way its points on the plan
+   * @return metres along the slope
+   */
+  public double lengthOver(List<Point> way) {
+    double sum = 0;
+    for (int i = 1; i < way.size(); i++) {
+      Point a = way.get(i - 1);
+      Point b = way.get(i);
+      double length = a.distanceTo(b);
+      int steps = (int) Math.max(1, Math.ceil(length / STEP_M));
+      double before = heightAt(a);
+      for (int k = 1; k <= steps; k++) {
+        double share = (double) k / steps;
+        double next =
+            heightAt(new Point(a.x() + share * (b.x() - a.x()), a.y() + share * (b.y() - a.y())));
+        sum += Math.hypot(length / steps, next - before);
+        before = next;
+      }
+    }
+    return sum;
   }
 
   /** Height of the least-squares plane, metres. */

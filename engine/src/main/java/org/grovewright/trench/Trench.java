@@ -48,6 +48,7 @@ public record Trench(List<Segment> segments, List<Crossing> crossings) {
    * @param ground the ground it goes through
    * @param vehicles whether vehicles drive over it
    * @param line the points it runs through
+   * @param lengthM its length over the ground, metres
    * @param coverM soil over the pipes, metres
    * @param depthM depth of its bottom, metres
    * @param widthM its width, metres
@@ -59,6 +60,7 @@ public record Trench(List<Segment> segments, List<Crossing> crossings) {
       TrenchGround ground,
       boolean vehicles,
       List<Point> line,
+      double lengthM,
       double coverM,
       double depthM,
       double widthM,
@@ -69,11 +71,6 @@ public record Trench(List<Segment> segments, List<Crossing> crossings) {
       line = List.copyOf(line);
       pipes = List.copyOf(pipes);
       things = List.copyOf(things);
-    }
-
-    /** Its length, metres. */
-    public double lengthM() {
-      return Planes.length(line);
     }
 
     /** Soil to be dug, m3. */

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.TrenchGround;
+import org.grovewright.layout.Terrain;
 import org.grovewright.model.Fixture;
 import org.grovewright.model.Point;
 
@@ -24,13 +25,16 @@ public final class TrenchMaker {
   private final Catalogue catalogue;
   private final TrenchRules rules;
   private final Burial burial;
+  private final Terrain terrain;
 
   /** A maker for some ground. */
-  public TrenchMaker(GroundMap map, Catalogue catalogue, TrenchRules rules, Burial burial) {
+  public TrenchMaker(
+      GroundMap map, Catalogue catalogue, TrenchRules rules, Burial burial, Terrain terrain) {
     this.map = map;
     this.catalogue = catalogue;
     this.rules = rules;
     this.burial = burial;
+    this.terrain = terrain;
   }
 
   /** What two pieces must have in common to be one segment. */
@@ -189,6 +193,7 @@ public final class TrenchMaker {
         ground,
         sort.vehicles(),
         line,
+        terrain.lengthOver(line),
         cover,
         cover + widest + rules.beddingM(),
         rules.widthM(all, sort.pipes().size()),

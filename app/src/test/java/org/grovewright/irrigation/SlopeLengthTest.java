@@ -1,0 +1,147 @@
+package org.grovewright.irrigation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.files.CatalogueFiles;
+import org.grovewright.demand.Requirement;
+import org.grovewright.formats.description.DescriptionReader;
+import org.grovewright.hydraulics.Link;
+import org.grovewright.layout.Terrain;
+import org.grovewright.model.Grove;
+import org.grovewright.model.Point;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.trench.Trench;
+import org.grovewright.water.WaterNeeds;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Pipe and trench are as long as the ground they lie in. On a plane that rises 3 m over 4 m every
+ * way straight up is 5 m long for 4 m on the plan (Pythagoras); ways across it are not longer.
+ */
+class SlopeLengthTest {
+  private static final Catalogue CATALOGUE = CatalogueFiles.load().catalogue();
+
+  /** An invented steep plot; the row climbs it from 4 m below to 12 m above the tap. */
+  private static WateringSystem system(double rise) {
+    String text =
+        """
+        units: metric
+        start: 2027-02-20
+        site:
+          name: Steep (invented)
+          latitude: -30.4
+          longitude: 152.6
+          elevation: 118 m
+          boundary: [[0 m, 0 m], [40 m, 0 m], [40 m, 40 m], [0 m, 40 m]]
+          north: 0 deg
+          heights:
+            - {at: [0 m, 0 m], height: 0 m}
+            - {at: [40 m, 0 m], height: 0 m}
+            - {at: [0 m, 40 m], height: %s m}
+        soil: {texture: loam, depth: 1 m, ph: 6.5}
+        climate:
+          source: invented
+          wind_height: 2 m
+          months:
+            tmin: 18 18 17 13 10 8 7 7 10 12 15 17 °C
+            tmax: 28 28 27 24 21 19 19 20 23 25 26 27 °C
+            humidity: 74 77 76 73 71 70 66 62 63 67 70 72 %%
+            wind: 2 2 2 2 2 2 2 2 2 2 2 2 m/s
+            sunshine: 7 7 7 7 6 6 7 8 8 8 8 8 h
+            rain: 50 50 50 40 30 30 30 20 20 40 50 50 mm
+        supply: {kind: house tap, at: [4 m, 4 m], outlet_height: 0.5 m, static_pressure: 600 kPa,
+          flow_tests: [{volume: 10 L, time: 20 s, pressure: 0 kPa}]}
+        rows:
+          - id: A
+            from: [4 m, 12 m]
+            to: [4 m, 24 m]
+            planted: 2027-03-20
+            container: 20 L
+            plants:
+              - {species: lemon, at: 2 m}
+              - {species: fig, at: 8 m}
+        watering: {propose: true, main: {pipe: pipe.pe100-pn16-25},
+          laterals: [{row: A, run: dead end, tubing: pipe.pe-16}]}
+        crew: {people: 1, hours: {Sat: 08:00-13:00}}
+        """
+            .formatted(String.valueOf(rise));
+    Grove grove = new DescriptionReader(CATALOGUE, null).read(text, "steep.yaml", Path.of("."));
+    FigureBook book = new FigureBook();
+    WaterNeeds needs = WaterNeeds.of(grove, CATALOGUE, book);
+    return WateringSystem.of(grove, CATALOGUE, needs, Terrain.of(grove.site()), book);
+  }
+
+  private static double metres(WateringSystem system, String item) {
+    return system.requirements().stream()
+        .filter(r -> r.itemKey().equals(item))
+        .mapToDouble(Requirement::quantity)
+        .sum();
+  }
+
+  @Test
+  void pipeAndTrenchUpAPlaneAreAsLongAsItsSlope() {
+    WateringSystem steep = system(30);
+    // 8 m on the plan from the tap to the row.
+    assertThat(steep.trench().lengthM()).isCloseTo(10, within(1e-6));
+    assertThat(metres(steep, "pipe.pe100-pn16-25")).isCloseTo(10, within(1e-6));
+    Trench.Segment first = steep.trench().segments().get(0);
+    assertThat(first.volumeM3())
+        .isCloseTo(first.lengthM() * first.widthM() * first.depthM(), within(1e-9));
+    double work =
+        steep.work().stream()
+            .filter(w -> w.taskKey().equals("lay-main"))
+            .mapToDouble(w -> w.amount())
+            .sum();
+    assertThat(work).isCloseTo(10, within(1e-6));
+
+    // The tubing first crosses the slope from the row's line to its own, then climbs.
+    Line line = steep.zones().get(0).design().laterals().get(0).lines().get(0);
+    double across = line.path().get(0).distanceTo(line.path().get(1));
+    double up = line.lengthM() - across;
+    assertThat(line.path().get(0).y()).isCloseTo(line.path().get(1).y(), within(1e-9));
+    assertThat(metres(steep, "pipe.pe-16")).isCloseTo(across + up * 5 / 4, within(1e-6));
+
+    // Water runs through the same metres.
+    assertThat(pipe(steep, "main-1").length()).isCloseTo(10, within(1e-6));
+    double pieces =
+        steep.zones().get(0).network().network().links().stream()
+            .filter(link -> link.id().startsWith("pipe-A"))
+            .mapToDouble(link -> steep.zones().get(0).network().alongM().get(link.to()))
+            .max()
+            .orElseThrow();
+    double solved =
+        steep.zones().get(0).network().network().links().stream()
+            .filter(link -> link.id().startsWith("pipe-A"))
+            .mapToDouble(link -> ((Link.Pipe) link).length())
+            .sum();
+    assertThat(solved).isBetween((pieces - across) * 5 / 4, across + (pieces - across) * 5 / 4 + 2);
+  }
+
+  private static Link.Pipe pipe(WateringSystem system, String id) {
+    return (Link.Pipe)
+        system.zones().get(0).network().network().links().stream()
+            .filter(link -> link.id().equals(id))
+            .findFirst()
+            .orElseThrow();
+  }
+
+  @Test
+  void onLevelGroundNothingIsLonger() {
+    WateringSystem level = system(0);
+    assertThat(level.trench().lengthM()).isCloseTo(8, within(1e-6));
+    assertThat(metres(level, "pipe.pe100-pn16-25")).isCloseTo(8, within(1e-6));
+    Line line = level.zones().get(0).design().laterals().get(0).lines().get(0);
+    assertThat(metres(level, "pipe.pe-16")).isCloseTo(line.lengthM(), within(1e-6));
+  }
+
+  @Test
+  void theRestOfAWayBeginsWhereItsFirstPartEnds() {
+    List<Point> there = List.of(new Point(4, 4), new Point(4, 12), new Point(10, 12));
+    assertThat(Terrain.LEVEL.lengthOver(there)).isCloseTo(14, within(1e-9));
+    assertThat(Paths.from(there, 10)).containsExactly(new Point(10, 12), new Point(6, 12));
+  }
+}
