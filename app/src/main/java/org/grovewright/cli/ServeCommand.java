@@ -14,6 +14,7 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.files.CatalogueException;
 import org.grovewright.catalogue.files.CatalogueFiles;
 import org.grovewright.store.Store;
+import org.grovewright.store.StoreException;
 import org.grovewright.web.CannotServeException;
 import org.grovewright.web.PortTakenException;
 import org.grovewright.web.ServerSettings;
@@ -164,7 +165,7 @@ final class ServeCommand implements Callable<Integer> {
       try {
         return WebServer.start(
             new ServerSettings(bind, tried, https, hostNames),
-            opening::join,
+            () -> opened(opening),
             InstantSource.system(),
             tables,
             bug -> told(bug, err));
@@ -175,6 +176,18 @@ final class ServeCommand implements Callable<Integer> {
       } catch (CannotServeException e) {
         throw new BadInputException(e.getMessage());
       }
+    }
+  }
+
+  /** The store; whoever asks for it while it is found that it cannot be opened is told why. */
+  private static Store opened(CompletableFuture<Store> opening) {
+    try {
+      return opening.join();
+    } catch (CompletionException e) {
+      if (e.getCause() instanceof BadInputException known) {
+        throw new StoreException(StoreException.Reason.UNREACHABLE, known.getMessage(), known);
+      }
+      throw e;
     }
   }
 

@@ -116,6 +116,16 @@ final class Faults {
         failure);
   }
 
+  static StoreException fullAtStart(Path folder, RuntimeException failure) {
+    return new StoreException(
+        Reason.FULL,
+        "The disk with the folder "
+            + folder
+            + " is full, so nothing can be saved there. What was saved before is safe and can be"
+            + " read. Make room, then start Grovewright anew.",
+        failure);
+  }
+
   static StoreException readOnly(Path folder, RuntimeException failure) {
     return new StoreException(
         Reason.READ_ONLY,

@@ -88,6 +88,13 @@ public final class Sessions {
                     .findOne());
     // Not at every request: that would be a write to the disk each time.
     if (row.isPresent() && now - row.get().seen() > SEEN_STEP.toMillis()) {
+      goOn(hash, now);
+    }
+    return row.map(Row::session);
+  }
+
+  private void goOn(String hash, long now) {
+    try {
       database.write(
           handle ->
               handle
@@ -95,8 +102,10 @@ public final class Sessions {
                   .bind("now", now)
                   .bind("hash", hash)
                   .execute());
+    } catch (StoreException e) {
+      // With a full disk, or one that may only be read, whoever is signed in must still be able to
+      // read; without this the session only ends a little sooner.
     }
-    return row.map(Row::session);
   }
 
   /** Signs out. */

@@ -16,6 +16,9 @@ import org.sqlite.SQLiteConfig;
  * #trouble()} says why; saving then fails with that trouble.
  */
 public final class Store implements AutoCloseable {
+  /** Bytes that the database wants beside its file before anything can be saved. */
+  private static final long ROOM_TO_OPEN = 256 * 1024;
+
   private final StoreAddress address;
   private final InstantSource clock;
   private final Consumer<SQLiteConfig> sqliteSettings;
@@ -98,7 +101,31 @@ public final class Store implements AutoCloseable {
       if (there && e.reason() == Reason.DAMAGED) {
         return openForReading(folder, e);
       }
+      if (there && noRoom(folder) && allInOneFile(folder)) {
+        return openForReading(folder, Faults.fullAtStart(folder.path(), e));
+      }
       throw e;
+    }
+  }
+
+  /** A full disk refuses the files beside the database in more than one way. */
+  private static boolean noRoom(StoreAddress.Folder folder) {
+    try {
+      return Files.getFileStore(folder.path()).getUsableSpace() < ROOM_TO_OPEN;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  /**
+   * Whether no save still waits in the log beside the file, which reading alone would pass over.
+   */
+  private static boolean allInOneFile(StoreAddress.Folder folder) {
+    Path log = folder.path().resolve(folder.file().getFileName() + "-wal");
+    try {
+      return !Files.exists(log) || Files.size(log) == 0;
+    } catch (IOException e) {
+      return false;
     }
   }
 
@@ -117,7 +144,7 @@ public final class Store implements AutoCloseable {
 
   private Opened openForReading(StoreAddress.Folder folder, StoreException trouble) {
     Database database = Database.sqliteForReading(folder.file(), trouble);
-    if (trouble.reason() == Reason.READ_ONLY) {
+    if (trouble.reason() != Reason.DAMAGED) {
       return closingOnFailure(
           database,
           () -> {

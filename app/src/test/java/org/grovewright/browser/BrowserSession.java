@@ -68,9 +68,10 @@ public final class BrowserSession implements AutoCloseable {
   public static final String PASSWORD = "correct horse battery";
 
   private final Path data;
-  private final Store store;
+  private Store store;
   private final List<String> hostNames;
   private final boolean guest;
+  private final InstantSource clock;
   private final ChromeDriver driver;
   private final List<Throwable> bugs;
   private final List<String> heard = new ArrayList<>();
@@ -84,6 +85,7 @@ public final class BrowserSession implements AutoCloseable {
       throw new UncheckedIOException(e);
     }
     this.hostNames = hostNames;
+    this.clock = clock;
     guest = false;
     bugs = Collections.synchronizedList(new ArrayList<>());
     store = Store.open(new StoreAddress.Folder(data), clock);
@@ -98,6 +100,7 @@ public final class BrowserSession implements AutoCloseable {
   private BrowserSession(BrowserSession host, int width) {
     data = host.data;
     hostNames = host.hostNames;
+    clock = host.clock;
     guest = true;
     bugs = host.bugs;
     store = host.store;
@@ -115,6 +118,12 @@ public final class BrowserSession implements AutoCloseable {
   public static BrowserSession open(int width, String language) {
     checkThere();
     return new BrowserSession(width, language, InstantSource.system(), List.of());
+  }
+
+  /** Opens a browser of a width, in English, by a clock that the test moves on. */
+  public static BrowserSession open(int width, InstantSource clock) {
+    checkThere();
+    return new BrowserSession(width, "en", clock, List.of());
   }
 
   /**
@@ -210,6 +219,25 @@ public final class BrowserSession implements AutoCloseable {
 
   /** Starts the server at the same address again. */
   public void bringBack() {
+    serve();
+  }
+
+  /** What happens to the folder of the data while the program does not run. */
+  public interface Meanwhile {
+    /** Does it. */
+    void with(Path folder) throws IOException;
+  }
+
+  /** Ends the program and starts it again at the same address, after something has happened. */
+  public void startAnew(Meanwhile meanwhile) {
+    cutOff();
+    store.close();
+    try {
+      meanwhile.with(data);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    store = Store.open(new StoreAddress.Folder(data), clock);
     serve();
   }
 

@@ -112,7 +112,28 @@ function drawFrame(where) {
           ),
         )
       : null,
+    trouble(),
   );
+}
+
+/** Why nothing can be saved, on every page, with the way to what can be done about it. */
+function trouble() {
+  const known = session.me?.trouble;
+  return known
+    ? h(
+        'div',
+        { class: 'note bad trouble', role: 'status' },
+        icon('warning'),
+        h(
+          'div',
+          null,
+          h('p', null, known.message),
+          known.code === 'damaged' && session.me.keeper && location.pathname !== '/sites'
+            ? h('p', null, h('a', { href: '/sites' }, t('shell.copies.way')))
+            : null,
+        ),
+      )
+    : null;
 }
 
 function toMain(event) {
