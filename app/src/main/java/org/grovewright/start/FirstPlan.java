@@ -11,6 +11,7 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.formats.description.DescriptionException;
 import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.formats.description.Problem;
+import org.grovewright.texts.Language;
 
 /** Writes the first description of a grove from the answers of a form. */
 public final class FirstPlan {
@@ -69,8 +70,9 @@ public final class FirstPlan {
    * @param answers the form: texts as typed, in the units that {@code units} names; docs/api.md
    *     lists the fields
    * @param today first day on which work may be done, unless planting is to be earlier
+   * @param language language of what the reader of descriptions finds wrong
    */
-  public Draft draft(JsonNode answers, LocalDate today) {
+  public Draft draft(JsonNode answers, LocalDate today, Language language) {
     Sheet sheet = new Sheet(new Answers(answers));
     sheet.add(
         "# Written from a first set of answers. What was assumed is marked so: replace it by");
@@ -89,7 +91,9 @@ public final class FirstPlan {
         return new Draft(Optional.of(text), List.of(), sheet.assumptions(), rows);
       } catch (DescriptionException e) {
         for (Problem problem : e.problems()) {
-          sheet.answers().problem(fieldOf(problem.path()), "other", problem.message());
+          sheet
+              .answers()
+              .problem(fieldOf(problem.path()), "other", problem.sentence().in(language));
         }
       }
     }

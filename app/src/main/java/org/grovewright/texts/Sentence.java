@@ -43,6 +43,11 @@ public record Sentence(String shape, List<Object> arguments) {
     return new Sentence(shape, kept);
   }
 
+  /** Words of the engine or the catalogue, which have lines of their own. */
+  public static Sentence term(String english) {
+    return new Sentence(english, List.of());
+  }
+
   /** A text that is no words of ours and is said as it is. */
   public static Sentence asIs(String text) {
     return new Sentence("{0}", List.of(text));

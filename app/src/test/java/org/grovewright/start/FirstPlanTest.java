@@ -16,6 +16,7 @@ import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
 import org.grovewright.plan.Planner;
 import org.grovewright.start.FirstPlan.Draft;
+import org.grovewright.texts.Language;
 import org.junit.jupiter.api.Test;
 
 class FirstPlanTest {
@@ -40,7 +41,7 @@ class FirstPlanTest {
   }
 
   private Draft draft() {
-    return firstPlan.draft(answers, TODAY);
+    return firstPlan.draft(answers, TODAY, Language.ENGLISH);
   }
 
   private Grove grove() {

@@ -1,6 +1,7 @@
 package org.grovewright.texts;
 
 import com.sun.source.tree.BinaryTree;
+import com.sun.source.tree.CompilationUnitTree;
 import com.sun.source.tree.ConditionalExpressionTree;
 import com.sun.source.tree.ExpressionTree;
 import com.sun.source.tree.LiteralTree;
@@ -70,10 +71,13 @@ final class Shapes {
                   null,
                   manager.getJavaFileObjectsFromPaths(sources));
       Shapes shapes = new Shapes(Trees.instance(task));
-      List<Tree> units = new ArrayList<>();
+      List<CompilationUnitTree> units = new ArrayList<>();
       task.parse().forEach(units::add);
       task.analyze();
-      units.forEach(unit -> shapes.new Scanner().scan(unit, null));
+      // What makes the sentences takes its words from whoever asks for one.
+      units.stream()
+          .filter(unit -> !unit.getSourceFile().getName().endsWith("Sentence.java"))
+          .forEach(unit -> shapes.new Scanner().scan(unit, null));
       return shapes;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -134,7 +138,7 @@ final class Shapes {
       }
       // One that was handed to us as a shape was read where it was handed over.
       Element named = trees.getElement(new TreePath(getCurrentPath(), argument));
-      if (named instanceof VariableElement variable && isShape(variable)) {
+      if (named != null && isShape(named)) {
         return;
       }
       StringBuilder words = new StringBuilder();
@@ -165,9 +169,13 @@ final class Shapes {
     }
   }
 
-  private static boolean isShape(VariableElement variable) {
-    String name = variable.getSimpleName().toString();
-    return (name.equals("shape") || name.endsWith("Shape"))
-        && variable.asType().toString().equals("java.lang.String");
+  /** Whether something is a shape: a parameter, a field, or what reads the part of a record. */
+  private static boolean isShape(Element named) {
+    String name = named.getSimpleName().toString();
+    String type =
+        named instanceof ExecutableElement method
+            ? method.getReturnType().toString()
+            : named.asType().toString();
+    return (name.equals("shape") || name.endsWith("Shape")) && type.equals("java.lang.String");
   }
 }

@@ -146,4 +146,57 @@ class SpanishRefusalsTest {
       assertThat(me.json().path("trouble").path("message").asText()).contains("está dañado");
     }
   }
+
+  @Test
+  void mistakesOfADescriptionAreToldInSpanishByTheirFields() {
+    try (TestServer server = TestServer.local(folder)) {
+      Browser browser = spanish(server);
+      String site = "/api/sites/" + TestServer.demo(browser);
+      Map<String, Object> height =
+          Map.of("type", "set", "path", "/site/fixed/0/height", "value", "3 gal");
+      for (Answer refused :
+          List.of(
+              browser.post(site + "/edits", edit(1, height)),
+              browser.post(site + "/try", Map.of("operations", List.of(height))))) {
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.json().path("field").asText()).isEqualTo("site.fixed[0].height");
+        String told =
+            "«3 gal» es un volumen; dé una longitud, por ejemplo 18 m, 30 cm, 60 ft o 6 in";
+        assertThat(message(refused)).isEqualTo(told);
+        assertThat(refused.json().path("problems").get(0).path("message").asText()).isEqualTo(told);
+      }
+      Answer outside =
+          browser.post(
+              site + "/edits",
+              edit(1, Map.of("type", "addPlant", "species", "fig", "x", 4000, "y", 1)));
+      assertThat(outside.json().path("problems").toString())
+          .contains("está fuera del terreno", "el día en que se plantó")
+          .doesNotContain("outside");
+      Answer checked = browser.post("/api/check", Map.of("description", "site:\n\tname: x\n"));
+      assertThat(checked.json().path("problems").get(0).path("message").asText())
+          .isEqualTo(
+              "hay un tabulador donde hacen falta espacios; haga la sangría solo con espacios");
+      Answer first =
+          browser.post(
+              "/api/start",
+              Map.of(
+                  "name",
+                  "Huerta",
+                  "width",
+                  "30",
+                  "length",
+                  "20",
+                  "supply",
+                  "house-tap",
+                  "bucketVolume",
+                  "500",
+                  "bucketSeconds",
+                  "1",
+                  "plants",
+                  List.of(Map.of("species", "fig", "count", "2"))));
+      assertThat(first.json().path("problems").toString())
+          .contains("\"field\":\"bucketSeconds\"", "es muy poco tiempo para ese volumen");
+      assertThat(server.bugs).isEmpty();
+    }
+  }
 }

@@ -70,7 +70,7 @@ final class ClimateReader {
       return Optional.of(dailyWeather.read(folder.get().resolve(name), windHeightM, source));
     } catch (DescriptionException e) {
       for (Problem problem : e.problems()) {
-        value.problem(problem.describe(name));
+        value.problem(problem.told(name));
       }
     } catch (java.nio.file.InvalidPathException e) {
       value.problem("is no name of a file");
@@ -103,12 +103,13 @@ final class ClimateReader {
     for (int i = 0; i < 12; i++) {
       if (tmin.get()[i] > tmax.get()[i]) {
         months.problem(
-            "tmin", "contradicts tmax: the lowest of month " + (i + 1) + " is above the highest");
+            "tmin", "contradicts tmax: the lowest of month {0} is above the highest", (i + 1));
       }
       if (dewPoint.isPresent() && dewPoint.get()[i] > tmax.get()[i]) {
         months.problem(
             "dew_point",
-            "contradicts tmax: the dew point of month " + (i + 1) + " is above the highest");
+            "contradicts tmax: the dew point of month {0} is above the highest",
+            (i + 1));
       }
       normals.add(
           new Climate.MonthNormal(

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.grovewright.formats.words.Nearest;
 import org.grovewright.model.Crew;
 import org.grovewright.model.Supply;
+import org.grovewright.texts.Sentence;
 
 /** Reads who works and when. */
 final class CrewReader {
@@ -55,7 +56,7 @@ final class CrewReader {
   private static Map<DayOfWeek, Supply.Hours> hours(Value value) {
     Map<DayOfWeek, Supply.Hours> hours = new EnumMap<>(DayOfWeek.class);
     String allowed = String.join(", ", DAYS);
-    Optional<Fields> fields = value.anyFields(allowed);
+    Optional<Fields> fields = value.anyFields(Sentence.asIs(allowed));
     if (fields.isEmpty()) {
       return hours;
     }
@@ -71,12 +72,8 @@ final class CrewReader {
     Optional<DayOfWeek> day = day(key);
     if (day.isEmpty()) {
       item.problem(
-          "'"
-              + Nearest.shorten(key)
-              + "' is no day of the week"
-              + Value.didYouMean(key, DAYS)
-              + "; allowed: "
-              + allowed);
+          "'{0}' is no day of the week{1}; allowed: {2}",
+          Nearest.shorten(key), Nearest.hint(key, DAYS), allowed);
       return;
     }
     Optional<Supply.Hours> span = SupplyReader.hours(item);

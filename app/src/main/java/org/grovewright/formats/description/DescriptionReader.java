@@ -134,7 +134,7 @@ public final class DescriptionReader {
     PlantingReader plants = PlantingReader.read(fields, root, catalogue, site, Map.of());
     entries.putAll(plants.entries());
     if (!fields.has("rows") && !fields.has("plants")) {
-      fields.problem("has no plants; give rows with plants, or plants");
+      fields.problemOfAll("has no plants; give rows with plants, or plants");
     } else if (plants.plantings().isEmpty() && fields.noProblemsYet()) {
       fields.problem(fields.has("rows") ? "rows" : "plants", "holds no plant");
     }

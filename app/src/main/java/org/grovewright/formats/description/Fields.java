@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.grovewright.formats.units.Measure;
 import org.grovewright.formats.words.Nearest;
+import org.grovewright.texts.Sentence;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
@@ -39,7 +40,8 @@ final class Fields {
 
   private void take(NodeTuple tuple) {
     if (!(tuple.getKeyNode() instanceof ScalarNode keyNode)) {
-      reading.problem(tuple.getKeyNode(), path, "a key must be a word, not a list or group");
+      reading.problem(
+          tuple.getKeyNode(), path, Sentence.of("a key must be a word, not a list or group"));
       return;
     }
     String key = keyNode.getValue().strip();
@@ -47,16 +49,17 @@ final class Fields {
       reading.problem(
           keyNode,
           under(Nearest.shorten(key)),
-          "is no key here"
-              + Value.didYouMean(key, section.keys())
-              + "; allowed: "
-              + String.join(", ", section.keys()));
+          Sentence.of(
+              "is no key here{0}; allowed: {1}",
+              Nearest.hint(key, section.keys()), String.join(", ", section.keys())));
       return;
     }
     if (values.containsKey(key)) {
       int line = keys.get(key).getStartMark().map(m -> m.getLine() + 1).orElse(0);
       reading.problem(
-          keyNode, under(Nearest.shorten(key)), "is given twice; first on line " + line);
+          keyNode,
+          under(Nearest.shorten(key)),
+          Sentence.of("is given twice; first on line {0}", line));
       return;
     }
     keys.put(key, keyNode);
@@ -85,17 +88,22 @@ final class Fields {
   }
 
   /** A field that must be there; its absence is noted with what to give. */
-  Optional<Value> need(String key, String wanted) {
+  Optional<Value> need(String key, String shape, Object... arguments) {
+    return need(key, Sentence.of(shape, arguments));
+  }
+
+  /** A field that must be there; its absence is noted with what to give. */
+  Optional<Value> need(String key, Sentence wanted) {
     Optional<Value> value = get(key);
     if (value.isEmpty()) {
-      reading.problem(node, under(key), "is missing; give " + wanted);
+      reading.problem(node, under(key), Sentence.of("is missing; give {0}", wanted));
     }
     return value;
   }
 
   /** A key of a table of the catalogue that may be absent. */
-  Optional<String> key(String key, Map<String, ?> table, String noun) {
-    return get(key).flatMap(value -> value.key(table, noun));
+  Optional<String> key(String key, Map<String, ?> table, String nounShape) {
+    return get(key).flatMap(value -> value.key(table, nounShape));
   }
 
   /** A quantity that may be absent. */
@@ -108,15 +116,20 @@ final class Fields {
 
   /** A quantity that must be there; not a number where it is not, which is noted. */
   double needQuantity(String key, Measure measure, double min, double max) {
-    need(key, measure.wanted().english());
+    need(key, measure.wanted());
     return quantity(key, measure, min, max).orElse(Double.NaN);
   }
 
   /** Notes a problem with the field, or with the whole mapping where the field is absent. */
-  void problem(String key, String message) {
+  void problem(String key, String shape, Object... arguments) {
+    problem(key, Sentence.of(shape, arguments));
+  }
+
+  /** Notes a problem with the field, or with the whole mapping where the field is absent. */
+  void problem(String key, Sentence sentence) {
     get(key)
         .ifPresentOrElse(
-            value -> value.problem(message), () -> reading.problem(node, under(key), message));
+            value -> value.problem(sentence), () -> reading.problem(node, under(key), sentence));
   }
 
   /** Whether nothing wrong was found so far in the whole description. */
@@ -125,15 +138,15 @@ final class Fields {
   }
 
   /** Notes a problem with the whole mapping. */
-  void problem(String message) {
-    reading.problem(node, path, message);
+  void problemOfAll(String shape) {
+    reading.problem(node, path, Sentence.of(shape));
   }
 
   /** Notes all fields but the first that are there although only one of them may be. */
-  void onlyOneOf(List<String> alternatives, String why) {
+  void onlyOneOf(List<String> alternatives, String shape) {
     List<String> there = alternatives.stream().filter(this::has).toList();
     for (int i = 1; i < there.size(); i++) {
-      problem(there.get(i), "contradicts " + there.get(0) + ": " + why);
+      problem(there.get(i), "contradicts {0}: {1}", there.get(0), Sentence.of(shape));
     }
   }
 }

@@ -45,7 +45,8 @@ final class GroundReader {
     if (key.isPresent() && catalogue.amendments().get(key.get()).nitrogen() == 0) {
       fields.problem(
           "fertiliser",
-          key.get() + " holds no nitrogen, by which feeding is planned; choose one that does");
+          "{0} holds no nitrogen, by which feeding is planned; choose one that does",
+          key.get());
     }
     return key;
   }

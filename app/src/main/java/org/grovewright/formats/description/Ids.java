@@ -6,17 +6,18 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.grovewright.quantity.FigureBook;
+import org.grovewright.texts.Sentence;
 
 /**
  * The names given to one sort of thing. Two names that differ only in case or punctuation are
  * refused, since the plan's figures are named by what is left without these.
  */
 final class Ids {
-  private final String noun;
+  private final String nounShape;
   private final Map<String, String> bySlug = new LinkedHashMap<>();
 
-  Ids(String noun) {
-    this.noun = noun;
+  Ids(String nounShape) {
+    this.nounShape = nounShape;
   }
 
   /** Reads a name that nothing else of the sort may have. */
@@ -28,10 +29,12 @@ final class Ids {
   boolean add(String id, Value value) {
     String before = bySlug.putIfAbsent(FigureBook.slug(id), id);
     if (before != null) {
+      Sentence thing = Sentence.of(nounShape);
       value.problem(
           before.equals(id)
-              ? "there is already a " + noun + " '" + id + "'; give each its own name"
-              : "the " + noun + " name '" + id + "' is too like '" + before + "'; give another");
+              ? Sentence.of("there is already a {0} '{1}'; give each its own name", thing, id)
+              : Sentence.of(
+                  "the {0} name '{1}' is too like '{2}'; give another", thing, id, before));
     }
     return before == null;
   }

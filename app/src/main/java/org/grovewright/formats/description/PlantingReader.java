@@ -10,10 +10,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.grovewright.catalogue.Catalogue;
+import org.grovewright.formats.words.Nearest;
 import org.grovewright.model.Planting;
 import org.grovewright.model.Point;
 import org.grovewright.model.Row;
 import org.grovewright.model.Site;
+import org.grovewright.texts.Sentence;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
@@ -128,7 +130,7 @@ final class PlantingReader {
               ? Optional.of(List.of(from.get(), to.get()))
               : Optional.empty();
     }
-    Optional<String> fault = line.flatMap(Shapes::faultOfLine);
+    Optional<Sentence> fault = line.flatMap(Shapes::faultOfLine);
     if (fault.isPresent()) {
       fields.problem(key, fault.get());
       return Optional.empty();
@@ -164,15 +166,14 @@ final class PlantingReader {
     Optional<String> row = fields.get("row").flatMap(Value::id);
     if (row.isPresent() && !rowIds.all().contains(row.get())) {
       fields.problem(
-          "row", "there is no row '" + row.get() + "'" + Value.didYouMean(row.get(), rowIds.all()));
+          "row", "there is no row '{0}'{1}", row.get(), Nearest.hint(row.get(), rowIds.all()));
     }
     Row line = row.map(rowsById::get).orElse(null);
     if (line != null && at.isPresent()) {
       double away = line.at(line.stationOf(at.get())).distanceTo(at.get());
       if (away > FARTHEST_FROM_ROW_M) {
         fields.problem(
-            "row",
-            "contradicts at: the place is " + Shapes.metres(away) + " from row " + line.id());
+            "row", "contradicts at: the place is {0} from row {1}", Shapes.metres(away), line.id());
       }
     }
     String id =
@@ -195,7 +196,7 @@ final class PlantingReader {
   /** Notes plants that stand outside the land or in one another's place. */
   void checkPlaces(Value root) {
     if (placed.size() > MOST_PLANTS) {
-      root.problem("has " + placed.size() + " plants; at most " + MOST_PLANTS + " can be planned");
+      root.problem("has {0} plants; at most {1} can be planned", placed.size(), MOST_PLANTS);
       return;
     }
     Map<Long, List<RowReader.Placed>> cells = new HashMap<>();
@@ -205,23 +206,16 @@ final class PlantingReader {
       if (land.isPresent() && !land.get().covers(point)) {
         one.value()
             .problem(
-                "the plant "
-                    + one.plant().id()
-                    + " at ["
-                    + Shapes.metres(at.x())
-                    + ", "
-                    + Shapes.metres(at.y())
-                    + "] stands outside the land");
+                "the plant {0} at [{1}, {2}] stands outside the land",
+                one.plant().id(), Shapes.metres(at.x()), Shapes.metres(at.y()));
       }
       twin(at, cells)
           .ifPresent(
               twin ->
                   one.value()
                       .problem(
-                          "the plant "
-                              + one.plant().id()
-                              + " stands in the same place as "
-                              + twin.plant().id()));
+                          "the plant {0} stands in the same place as {1}",
+                          one.plant().id(), twin.plant().id()));
       cells.computeIfAbsent(cell(at, 0, 0), c -> new ArrayList<>()).add(one);
     }
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.grovewright.texts.Sentence;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.Node;
 
@@ -15,19 +16,19 @@ final class Reading {
   private Optional<String> coordinateUnit = Optional.empty();
 
   /** Notes a problem at a node. */
-  void problem(Node node, String path, String message) {
-    problem(node, 0, path, message);
+  void problem(Node node, String path, Sentence sentence) {
+    problem(node, 0, path, sentence);
   }
 
   /** Notes a problem some columns behind the start of a node. */
-  void problem(Node node, int offset, String path, String message) {
+  void problem(Node node, int offset, String path, Sentence sentence) {
     Optional<Mark> mark = node.getStartMark();
     problems.add(
         new Problem(
             mark.map(m -> m.getLine() + 1).orElse(0),
             mark.map(m -> m.getColumn() + 1 + offset).orElse(0),
             path,
-            message));
+            sentence));
   }
 
   /** The problems in the order of the text. */

@@ -9,9 +9,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.grovewright.formats.units.Measure;
+import org.grovewright.formats.words.Nearest;
 import org.grovewright.model.Planting;
 import org.grovewright.model.Point;
 import org.grovewright.model.Row;
+import org.grovewright.texts.Sentence;
 
 /**
  * Reads one planting row and resolves everything on it to names and places. Plants without a name
@@ -138,11 +140,9 @@ final class RowReader {
     if (station > length + Shapes.TOLERANCE_M) {
       entry.problem(
           key,
-          "reaches "
-              + Shapes.metres(station)
-              + " along the row, which is "
-              + Shapes.metres(length)
-              + " long");
+          "reaches {0} along the row, which is {1} long",
+          Shapes.metres(station),
+          Shapes.metres(length));
       return false;
     }
     return !Double.isNaN(station);
@@ -192,9 +192,9 @@ final class RowReader {
       }
       return java.util.stream.IntStream.range(0, Math.max(0, names.size() - 1)).boxed().toList();
     }
-    String wanted = "each, or two neighbours in the row such as [A1, A2]";
+    Sentence wanted = Sentence.of("each, or two neighbours in the row such as [A1, A2]");
     if (!between.isList()) {
-      between.problem("must be " + wanted);
+      between.problem("must be {0}", wanted);
       return List.of();
     }
     List<Integer> ends = indices(between, names);
@@ -202,7 +202,7 @@ final class RowReader {
       return List.of(Math.min(ends.get(0), ends.get(1)));
     }
     if (ends.size() == between.items().size()) {
-      between.problem("must be " + wanted);
+      between.problem("must be {0}", wanted);
     }
     return List.of();
   }
@@ -231,12 +231,8 @@ final class RowReader {
           indices.add(index);
         } else {
           item.problem(
-              "there is no plant '"
-                  + name.get()
-                  + "' in this row"
-                  + Value.didYouMean(name.get(), names)
-                  + "; it has "
-                  + String.join(", ", names));
+              "there is no plant '{0}' in this row{1}; it has {2}",
+              name.get(), Nearest.hint(name.get(), names), String.join(", ", names));
         }
       }
     }

@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.util.List;
 import java.util.Optional;
 import org.grovewright.model.Point;
+import org.grovewright.texts.Sentence;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -24,23 +25,21 @@ final class Shapes {
   private Shapes() {}
 
   /** What is wrong with a closed outline, if anything. */
-  static Optional<String> faultOfOutline(List<Point> corners) {
+  static Optional<Sentence> faultOfOutline(List<Point> corners) {
     if (corners.stream().distinct().count() < 3) {
-      return Optional.of("needs at least three different corners");
+      return Optional.of(Sentence.of("needs at least three different corners"));
     }
     Polygon polygon = polygon(corners);
     TopologyValidationError error = new IsValidOp(polygon).getValidationError();
     if (error != null && polygon.convexHull().getArea() >= LEAST_AREA_M2) {
       Coordinate at = error.getCoordinate();
       return Optional.of(
-          "crosses itself near ["
-              + metres(at.x)
-              + ", "
-              + metres(at.y)
-              + "]; give the corners in order around it");
+          Sentence.of(
+              "crosses itself near [{0}, {1}]; give the corners in order around it",
+              metres(at.x), metres(at.y)));
     }
     return error != null || polygon.getArea() < LEAST_AREA_M2
-        ? Optional.of("encloses no area; check the corners")
+        ? Optional.of(Sentence.of("encloses no area; check the corners"))
         : Optional.empty();
   }
 
@@ -54,12 +53,14 @@ final class Shapes {
   }
 
   /** What is wrong with an open line, if anything. */
-  static Optional<String> faultOfLine(List<Point> points) {
+  static Optional<Sentence> faultOfLine(List<Point> points) {
     LineString line = line(points);
     if (line.getLength() < TOLERANCE_M) {
-      return Optional.of("has no length; check its points");
+      return Optional.of(Sentence.of("has no length; check its points"));
     }
-    return line.isSimple() ? Optional.empty() : Optional.of("crosses itself; check its points");
+    return line.isSimple()
+        ? Optional.empty()
+        : Optional.of(Sentence.of("crosses itself; check its points"));
   }
 
   /** The outline as a closed polygon. */

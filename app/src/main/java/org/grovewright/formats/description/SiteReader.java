@@ -9,9 +9,9 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.grovewright.formats.geo.BoundaryException;
 import org.grovewright.formats.geo.GeoJsonBoundary;
 import org.grovewright.formats.units.Measure;
 import org.grovewright.formats.units.UnitWords;
@@ -21,6 +21,7 @@ import org.grovewright.model.Point;
 import org.grovewright.model.Shape;
 import org.grovewright.model.Site;
 import org.grovewright.model.SpotHeight;
+import org.grovewright.texts.Sentence;
 
 /** Reads the land. */
 final class SiteReader {
@@ -74,29 +75,32 @@ final class SiteReader {
               if (UnitWords.find(word).filter(Measure.LENGTH::accepts).isPresent()) {
                 value.reading().coordinateUnit(word);
               } else {
-                value.problem("'" + word + "' is no unit of length; give m, cm, ft or in");
+                value.problem("'{0}' is no unit of length; give m, cm, ft or in", word);
               }
             });
   }
 
   private static double degrees(
       Fields fields, String key, double limit, Optional<Double> fromBoundary) {
-    String example = key.equals("latitude") ? "36.6, south negative" : "-119.8, west negative";
+    boolean latitude = key.equals("latitude");
     if (fields.has("boundary_geojson") && !fields.has(key)) {
       return fromBoundary.orElse(Double.NaN);
     }
     return fields
-        .need(key, "the " + key + " in degrees, such as " + example)
+        .need(
+            key,
+            latitude
+                ? "the latitude in degrees, such as 36.6, south negative"
+                : "the longitude in degrees, such as -119.8, west negative")
         .map(
             v ->
                 v.degrees(
                     limit,
-                    String.format(
-                        Locale.ROOT,
-                        "degrees from -%.0f to %.0f, such as %s",
-                        limit,
-                        limit,
-                        example)))
+                    Sentence.of(
+                        latitude
+                            ? "degrees from -{0} to {0}, such as 36.6, south negative"
+                            : "degrees from -{0} to {0}, such as -119.8, west negative",
+                        Math.round(limit))))
         .orElse(OptionalDouble.empty())
         .orElse(Double.NaN);
   }
@@ -132,18 +136,18 @@ final class SiteReader {
     try {
       GeoJsonBoundary boundary =
           GeoJsonBoundary.read(SourceText.of(folder.get().resolve(name.get())));
-      Optional<String> fault = Shapes.faultOfOutline(boundary.corners());
+      Optional<Sentence> fault = Shapes.faultOfOutline(boundary.corners());
       if (fault.isPresent()) {
-        value.problem("the boundary in " + name.get() + " " + fault.get());
+        value.problem("the boundary in {0} {1}", name.get(), fault.get());
         return Optional.empty();
       }
       return Optional.of(boundary);
     } catch (DescriptionException e) {
-      value.problem(e.problems().get(0).describe(name.get()));
+      value.problem(e.problems().get(0).told(name.get()));
     } catch (InvalidPathException e) {
       value.problem("is no name of a file");
-    } catch (IllegalArgumentException e) {
-      value.problem(name.get() + ": " + e.getMessage());
+    } catch (BoundaryException e) {
+      value.problem("{0}: {1}", name.get(), e.sentence());
     }
     return Optional.empty();
   }
@@ -221,7 +225,7 @@ final class SiteReader {
 
   private static void refuseRadius(Fields fields, String footprint) {
     if (fields.has("radius")) {
-      fields.problem("radius", "contradicts " + footprint + ": only a round thing has a radius");
+      fields.problem("radius", "contradicts {0}: only a round thing has a radius", footprint);
     }
   }
 

@@ -6,6 +6,7 @@ import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.SoilTexture;
 import org.grovewright.formats.units.Measure;
 import org.grovewright.model.Soil;
+import org.grovewright.texts.Sentence;
 
 /** Reads the native soil. */
 final class SoilReader {
@@ -25,9 +26,9 @@ final class SoilReader {
     OptionalDouble capacity = fields.quantity("field_capacity", Measure.SHARE, 0.02, 0.65);
     OptionalDouble wilting = fields.quantity("wilting_point", Measure.SHARE, 0.005, 0.5);
     if (!fields.has("texture")) {
-      String wanted = "the texture such as loam, or both field_capacity and wilting_point";
       if (!fields.has("field_capacity") && !fields.has("wilting_point")) {
-        fields.need("texture", wanted);
+        fields.need(
+            "texture", "the texture such as loam, or both field_capacity and wilting_point");
       }
     }
     if (fields.has("field_capacity") != fields.has("wilting_point")) {
@@ -76,11 +77,9 @@ final class SoilReader {
   private static void disagree(Fields fields, String key, SoilTexture row, double usual) {
     fields.problem(
         key,
-        "contradicts texture: "
-            + row.name()
-            + " has about "
-            + Math.round(usual * 100)
-            + " %; correct one of them or leave the texture out");
+        "contradicts texture: {0} has about {1} %; correct one of them or leave the texture out",
+        Sentence.term(row.name()),
+        Math.round(usual * 100));
   }
 
   private static Optional<Soil.DrainageTest> drainageTest(Value value) {

@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.grovewright.texts.Sentence;
 
 /** Takes the text of a file, never more of it than a description can need. */
 final class SourceText {
@@ -95,11 +96,12 @@ final class SourceText {
     }
   }
 
-  private static DescriptionException whole(String name, String message) {
-    return at(name, 0, 0, message);
+  private static DescriptionException whole(String name, String shape) {
+    return at(name, 0, 0, shape);
   }
 
-  private static DescriptionException at(String name, int line, int column, String message) {
-    return new DescriptionException(name, List.of(new Problem(line, column, "", message)));
+  private static DescriptionException at(String name, int line, int column, String shape) {
+    return new DescriptionException(
+        name, List.of(new Problem(line, column, "", Sentence.of(shape))));
   }
 }

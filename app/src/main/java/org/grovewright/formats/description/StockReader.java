@@ -13,6 +13,7 @@ import org.grovewright.formats.units.QuantityText;
 import org.grovewright.formats.words.Nearest;
 import org.grovewright.model.Stock;
 import org.grovewright.quantity.Kind;
+import org.grovewright.texts.Sentence;
 
 /** Reads what lies in the shed and what things cost. */
 final class StockReader {
@@ -59,14 +60,20 @@ final class StockReader {
   Stock read(Optional<Value> onHand, Optional<Value> prices) {
     Map<String, Double> have = new LinkedHashMap<>();
     onHand
-        .flatMap(v -> v.anyFields("keys of the catalogue with the quantity, as pipe.pe-16: 60 m"))
+        .flatMap(
+            v ->
+                v.anyFields(
+                    Sentence.of("keys of the catalogue with the quantity, as pipe.pe-16: 60 m")))
         .ifPresent(fields -> fields.all().forEach((key, value) -> putOnHand(have, key, value)));
     Map<String, Stock.Price> cost = new LinkedHashMap<>();
     String[] currency = {catalogueCurrency(catalogue)};
     OptionalDouble[] times = {OptionalDouble.empty()};
     prices
         .flatMap(
-            v -> v.anyFields("keys of the catalogue with the price, as pipe.pe-16: 100 m for 32"))
+            v ->
+                v.anyFields(
+                    Sentence.of(
+                        "keys of the catalogue with the price, as pipe.pe-16: 100 m for 32")))
         .ifPresent(
             fields -> {
               fields
@@ -98,9 +105,7 @@ final class StockReader {
       return Optional.of(Currency.getInstance(code.get()).getCurrencyCode());
     } catch (IllegalArgumentException e) {
       value.problem(
-          "'"
-              + Nearest.shorten(code.get())
-              + "' is no currency; give an ISO 4217 code such as USD");
+          "'{0}' is no currency; give an ISO 4217 code such as USD", Nearest.shorten(code.get()));
       return Optional.empty();
     }
   }
@@ -115,7 +120,7 @@ final class StockReader {
   }
 
   private void putPrice(Map<String, Stock.Price> cost, String key, Value value) {
-    String wanted = "the pack and its price, such as 100 m for 32";
+    Sentence wanted = Sentence.of("the pack and its price, such as 100 m for 32");
     Optional<String> item = item(key, value);
     Optional<String> text = value.text(wanted);
     if (item.isEmpty() || text.isEmpty()) {
@@ -123,7 +128,7 @@ final class StockReader {
     }
     String[] halves = text.get().split("\\s+for\\s+", -1);
     if (halves.length != 2 || !halves[1].matches("\\d{1,9}(\\.\\d{1,4})?")) {
-      value.problem("'" + Nearest.shorten(text.get()) + "' is not understood; give " + wanted);
+      value.problem("'{0}' is not understood; give {1}", Nearest.shorten(text.get()), wanted);
       return;
     }
     OptionalDouble pack = amount(item.get(), halves[0], value, true);
@@ -136,10 +141,8 @@ final class StockReader {
       return Optional.of(key);
     }
     value.problem(
-        "the catalogue has no item '"
-            + Nearest.shorten(key)
-            + "'"
-            + Value.didYouMean(key, kinds.keySet()));
+        "the catalogue has no item '{0}'{1}",
+        Nearest.shorten(key), Nearest.hint(key, kinds.keySet()));
     return Optional.empty();
   }
 
@@ -147,7 +150,7 @@ final class StockReader {
     Kind kind = kinds.get(key);
     OptionalDouble amount = kind == Kind.COUNT ? count(text, value) : measured(key, text, value);
     if (amount.isPresent() && (amount.getAsDouble() < 0 || amount.getAsDouble() > MOST)) {
-      value.problem("'" + Nearest.shorten(text) + "' is out of range; allowed is 0 to a million");
+      value.problem("'{0}' is out of range; allowed is 0 to a million", Nearest.shorten(text));
       return OptionalDouble.empty();
     }
     if (amount.isPresent() && positive && amount.getAsDouble() == 0) {
@@ -156,7 +159,7 @@ final class StockReader {
     }
     if (amount.isPresent() && positive && amount.getAsDouble() < leastPack(key)) {
       value.problem(
-          "'" + Nearest.shorten(text) + "' is too short for pipe; give the length of a whole coil");
+          "'{0}' is too short for pipe; give the length of a whole coil", Nearest.shorten(text));
       return OptionalDouble.empty();
     }
     return amount;
@@ -171,9 +174,8 @@ final class StockReader {
       return OptionalDouble.of(Integer.parseInt(text));
     }
     value.problem(
-        "'"
-            + Nearest.shorten(text)
-            + "' is not understood; this item is counted: give a whole number");
+        "'{0}' is not understood; this item is counted: give a whole number",
+        Nearest.shorten(text));
     return OptionalDouble.empty();
   }
 
@@ -192,7 +194,7 @@ final class StockReader {
     try {
       return OptionalDouble.of(QuantityText.read(text, measure).value());
     } catch (NotAQuantityException e) {
-      value.problem(e.getMessage());
+      value.problem(e.sentence());
       return OptionalDouble.empty();
     }
   }

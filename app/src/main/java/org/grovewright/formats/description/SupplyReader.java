@@ -14,6 +14,7 @@ import org.grovewright.formats.words.Nearest;
 import org.grovewright.model.Point;
 import org.grovewright.model.Supply;
 import org.grovewright.model.WateringDays;
+import org.grovewright.texts.Sentence;
 
 /** Reads where the water comes from. */
 final class SupplyReader {
@@ -78,9 +79,9 @@ final class SupplyReader {
     }
   }
 
-  private static void refuse(Fields fields, String key, String kind, String why) {
+  private static void refuse(Fields fields, String key, String kind, String shape) {
     if (fields.has(key)) {
-      fields.problem(key, "contradicts kind: " + kind + "; " + why);
+      fields.problem(key, "contradicts kind: {0}; {1}", kind, Sentence.of(shape));
     }
   }
 
@@ -178,7 +179,7 @@ final class SupplyReader {
 
   /** A span of the day; 00:00-24:00 is all of it. */
   static Optional<Supply.Hours> hours(Value value) {
-    String wanted = "a span of the day such as 17:30-20:00";
+    Sentence wanted = Sentence.of("a span of the day such as 17:30-20:00");
     Optional<String> text = value.text(wanted);
     if (text.isEmpty()) {
       return Optional.empty();
@@ -187,17 +188,13 @@ final class SupplyReader {
     Optional<LocalTime> from = matcher.matches() ? time(matcher.group(1)) : Optional.empty();
     Optional<LocalTime> until = matcher.matches() ? time(matcher.group(2)) : Optional.empty();
     if (from.isEmpty() || until.isEmpty()) {
-      value.problem("'" + Nearest.shorten(text.get()) + "' is not understood; give " + wanted);
+      value.problem("'{0}' is not understood; give {1}", Nearest.shorten(text.get()), wanted);
       return Optional.empty();
     }
     boolean wholeDay = text.get().replace(" ", "").matches("0?0:00[-\u2013]24:00");
     if (from.get().equals(until.get()) && !wholeDay) {
       value.problem(
-          "'"
-              + text.get()
-              + "' ends where it begins; give "
-              + wanted
-              + ", or 00:00-24:00 for all day");
+          "'{0}' ends where it begins; give {1}, or 00:00-24:00 for all day", text.get(), wanted);
       return Optional.empty();
     }
     return Optional.of(new Supply.Hours(from.get(), until.get()));

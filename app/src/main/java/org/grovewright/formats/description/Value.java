@@ -16,6 +16,7 @@ import org.grovewright.formats.units.NotAQuantityException;
 import org.grovewright.formats.units.QuantityText;
 import org.grovewright.formats.words.Nearest;
 import org.grovewright.model.Point;
+import org.grovewright.texts.Sentence;
 import org.snakeyaml.engine.v2.common.ScalarStyle;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
@@ -50,17 +51,22 @@ final class Value {
   }
 
   /** Notes that something is wrong with this value. */
-  void problem(String message) {
-    reading.problem(node, path, message);
+  void problem(String shape, Object... arguments) {
+    problem(Sentence.of(shape, arguments));
+  }
+
+  /** Notes that something is wrong with this value. */
+  void problem(Sentence sentence) {
+    reading.problem(node, path, sentence);
   }
 
   /** Notes a problem some characters behind the start of this value. */
-  void problem(int offset, String message) {
+  void problem(int offset, Sentence sentence) {
     boolean oneLine =
         node.getStartMark().map(m -> m.getLine()).equals(node.getEndMark().map(m -> m.getLine()));
     boolean plain =
         node instanceof ScalarNode scalar && scalar.getScalarStyle() == ScalarStyle.PLAIN;
-    reading.problem(node, oneLine && plain ? offset : 0, path, message);
+    reading.problem(node, oneLine && plain ? offset : 0, path, sentence);
   }
 
   boolean isList() {
@@ -69,28 +75,25 @@ final class Value {
 
   /** The mapping's fields, which must be those of the section. */
   Optional<Fields> fields(Section section) {
-    return mapping(section.keys().toString())
+    return mapping(Sentence.asIs(String.join(", ", section.keys())))
         .map(mapping -> Fields.of(mapping, path, reading, section));
   }
 
   /** The mapping's fields, whatever their keys. */
-  Optional<Fields> anyFields(String whatKeys) {
+  Optional<Fields> anyFields(Sentence whatKeys) {
     return mapping(whatKeys).map(mapping -> Fields.of(mapping, path, reading, null));
   }
 
-  private Optional<MappingNode> mapping(String keys) {
+  private Optional<MappingNode> mapping(Sentence keys) {
     if (node instanceof MappingNode mapping) {
       return Optional.of(mapping);
     }
     problem(
         isEmpty()
-            ? "is empty; give its keys on the lines below, indented: " + bare(keys)
-            : "must be a group of keys with values: " + bare(keys));
+            ? "is empty; give its keys on the lines below, indented: {0}"
+            : "must be a group of keys with values: {0}",
+        keys);
     return Optional.empty();
-  }
-
-  private static String bare(String list) {
-    return list.replaceAll("[\\[\\]]", "");
   }
 
   /** The items of a list. */
@@ -115,15 +118,15 @@ final class Value {
         && List.of("", "~", "null").contains(scalar.getValue());
   }
 
-  private Optional<String> scalar(String wanted) {
+  private Optional<String> scalar(Sentence wanted) {
     if (node instanceof ScalarNode scalar) {
       if (!isEmpty() && !scalar.getValue().isBlank()) {
         return Optional.of(scalar.getValue().strip());
       }
-      problem("is empty; give " + wanted);
+      problem("is empty; give {0}", wanted);
       return Optional.empty();
     }
-    problem("must be a single value: " + wanted);
+    problem("must be a single value: {0}", wanted);
     return Optional.empty();
   }
 
@@ -133,10 +136,15 @@ final class Value {
   }
 
   /** A text of one line. */
-  Optional<String> text(String wanted) {
+  Optional<String> text(String shape) {
+    return text(Sentence.of(shape));
+  }
+
+  /** A text of one line. */
+  Optional<String> text(Sentence wanted) {
     Optional<String> text = scalar(wanted);
     if (text.isPresent() && (text.get().length() > LONGEST_TEXT || text.get().contains("\n"))) {
-      problem("is too long; at most " + LONGEST_TEXT + " characters on one line");
+      problem("is too long; at most {0} characters on one line", LONGEST_TEXT);
       return Optional.empty();
     }
     return text;
@@ -147,9 +155,8 @@ final class Value {
     Optional<String> id = text("a short name such as A or north-fence");
     if (id.isPresent() && !id.get().matches("[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]{0,39}")) {
       problem(
-          "'"
-              + Nearest.shorten(id.get())
-              + "' cannot be a name; use up to 40 letters, digits, spaces, hyphens and dots");
+          "'{0}' cannot be a name; use up to 40 letters, digits, spaces, hyphens and dots",
+          Nearest.shorten(id.get()));
       return Optional.empty();
     }
     return id;
@@ -157,7 +164,7 @@ final class Value {
 
   /** A number with its unit, in the unit of the measure. */
   OptionalDouble quantity(Measure measure, Range range) {
-    return scalar(measure.wanted().english())
+    return scalar(measure.wanted())
         .map(text -> quantity(text, 0, measure, range))
         .orElse(OptionalDouble.empty());
   }
@@ -170,14 +177,13 @@ final class Value {
       }
       problem(
           offset,
-          "'"
-              + text
-              + "' is out of range; allowed is "
-              + quantity.inSameUnit(range.min(), measure)
-              + " to "
-              + quantity.inSameUnit(range.max(), measure));
+          Sentence.of(
+              "'{0}' is out of range; allowed is {1} to {2}",
+              text,
+              quantity.inSameUnit(range.min(), measure),
+              quantity.inSameUnit(range.max(), measure)));
     } catch (NotAQuantityException e) {
-      problem(offset, e.getMessage());
+      problem(offset, e.sentence());
     }
     return OptionalDouble.empty();
   }
@@ -189,7 +195,7 @@ final class Value {
     if (isList()) {
       List<Value> items = items();
       if (items.size() != 12) {
-        problem("has " + items.size() + " values; give twelve, January first");
+        problem("has {0} values; give twelve, January first", items.size());
         return Optional.empty();
       }
       for (int i = 0; i < 12; i++) {
@@ -199,10 +205,11 @@ final class Value {
       }
       return good ? Optional.of(months) : Optional.empty();
     }
-    String wanted =
-        "twelve numbers, January first, and their unit: 3 4 6 9 13 16 19 19 16 12 7 4 and a unit"
-            + " as in "
-            + measure.examples().english();
+    Sentence wanted =
+        Sentence.of(
+            "twelve numbers, January first, and their unit: 3 4 6 9 13 16 19 19 16 12 7 4 and a"
+                + " unit as in {0}",
+            measure.examples());
     Optional<String> text = scalar(wanted);
     if (text.isEmpty()) {
       return Optional.empty();
@@ -215,8 +222,8 @@ final class Value {
     if (numbers != 12 || words.length == 12) {
       problem(
           numbers == 12
-              ? "has no unit behind the twelve numbers; " + measure.examples().english()
-              : "has " + numbers + " numbers; give " + wanted);
+              ? Sentence.of("has no unit behind the twelve numbers; {0}", measure.examples())
+              : Sentence.of("has {0} numbers; give {1}", numbers, wanted));
       return Optional.empty();
     }
     String unit = String.join(" ", Arrays.copyOfRange(words, 12, words.length));
@@ -235,25 +242,30 @@ final class Value {
   }
 
   /** A pure number. */
-  OptionalDouble number(Range range, String wanted) {
+  OptionalDouble number(Range range, String shape) {
+    return number(range, Sentence.of(shape));
+  }
+
+  /** A pure number. */
+  OptionalDouble number(Range range, Sentence wanted) {
     Optional<String> text = scalar(wanted);
     if (text.isEmpty()) {
       return OptionalDouble.empty();
     }
     if (!text.get().matches(PLAIN_NUMBER) || text.get().length() > 40) {
-      problem("'" + Nearest.shorten(text.get()) + "' is not a plain number; give " + wanted);
+      problem("'{0}' is not a plain number; give {1}", Nearest.shorten(text.get()), wanted);
       return OptionalDouble.empty();
     }
     double value = Double.parseDouble(text.get()) + 0.0;
     if (!range.holds(value)) {
-      problem("'" + text.get() + "' is out of range; give " + wanted);
+      problem("'{0}' is out of range; give {1}", text.get(), wanted);
       return OptionalDouble.empty();
     }
     return OptionalDouble.of(value);
   }
 
   /** An angle in degrees, with or without their sign. */
-  OptionalDouble degrees(double limit, String wanted) {
+  OptionalDouble degrees(double limit, Sentence wanted) {
     Optional<String> text = scalar(wanted);
     return text.isPresent() && text.get().matches(PLAIN_NUMBER)
         ? number(new Range(-limit, limit), wanted)
@@ -263,10 +275,10 @@ final class Value {
 
   /** A whole number. */
   OptionalInt whole(int min, int max) {
-    String wanted = "a whole number from " + min + " to " + max;
+    Sentence wanted = Sentence.of("a whole number from {0} to {1}", min, max);
     OptionalDouble number = number(new Range(min, max), wanted);
     if (number.isPresent() && number.getAsDouble() != Math.rint(number.getAsDouble())) {
-      problem("must be " + wanted);
+      problem("must be {0}", wanted);
       return OptionalInt.empty();
     }
     return number.isPresent() ? OptionalInt.of((int) number.getAsDouble()) : OptionalInt.empty();
@@ -274,7 +286,7 @@ final class Value {
 
   /** A day of the calendar. */
   Optional<LocalDate> date() {
-    String wanted = "a date as year-month-day, such as 2026-03-14";
+    Sentence wanted = Sentence.of("a date as year-month-day, such as 2026-03-14");
     Optional<String> text = scalar(wanted);
     if (text.isEmpty()) {
       return Optional.empty();
@@ -283,16 +295,16 @@ final class Value {
       if (text.get().matches("(19|20|21)\\d\\d-\\d\\d-\\d\\d")) {
         return Optional.of(LocalDate.parse(text.get()));
       }
-      problem("'" + Nearest.shorten(text.get()) + "' is not understood; give " + wanted);
+      problem("'{0}' is not understood; give {1}", Nearest.shorten(text.get()), wanted);
     } catch (DateTimeException e) {
-      problem("there is no day '" + text.get() + "' in the calendar; give " + wanted);
+      problem("there is no day '{0}' in the calendar; give {1}", text.get(), wanted);
     }
     return Optional.empty();
   }
 
   /** Yes or no. */
   Optional<Boolean> yesNo() {
-    Optional<String> text = scalar("true or false");
+    Optional<String> text = scalar(Sentence.of("true or false"));
     if (text.isEmpty()) {
       return Optional.empty();
     }
@@ -300,7 +312,7 @@ final class Value {
       case "true", "yes" -> Optional.of(true);
       case "false", "no" -> Optional.of(false);
       default -> {
-        problem("'" + Nearest.shorten(text.get()) + "' is neither true nor false");
+        problem("'{0}' is neither true nor false", Nearest.shorten(text.get()));
         yield Optional.empty();
       }
     };
@@ -312,7 +324,7 @@ final class Value {
     for (E constant : type.getEnumConstants()) {
       words.add(word(constant));
     }
-    Optional<String> text = scalar("one of: " + String.join(", ", words));
+    Optional<String> text = scalar(Sentence.of("one of: {0}", String.join(", ", words)));
     if (text.isEmpty()) {
       return Optional.empty();
     }
@@ -321,12 +333,8 @@ final class Value {
       return Optional.of(type.getEnumConstants()[index]);
     }
     problem(
-        "'"
-            + Nearest.shorten(text.get())
-            + "' is not known"
-            + didYouMean(text.get(), words)
-            + "; allowed: "
-            + String.join(", ", words));
+        "'{0}' is not known{1}; allowed: {2}",
+        Nearest.shorten(text.get()), Nearest.hint(text.get(), words), String.join(", ", words));
     return Optional.empty();
   }
 
@@ -336,21 +344,17 @@ final class Value {
   }
 
   /** The key of a row of the catalogue; its prefix and the kind of hyphen may be left out. */
-  Optional<String> key(Map<String, ?> table, String noun) {
-    Optional<String> text = scalar("the catalogue's key of a " + noun);
+  Optional<String> key(Map<String, ?> table, String nounShape) {
+    Sentence noun = Sentence.of(nounShape);
+    Optional<String> text = scalar(Sentence.of("the catalogue's key of a {0}", noun));
     if (text.isEmpty()) {
       return Optional.empty();
     }
     Optional<String> key = findKey(text.get(), table);
     if (key.isEmpty()) {
       problem(
-          "the catalogue has no "
-              + noun
-              + " '"
-              + Nearest.shorten(text.get())
-              + "'"
-              + didYouMean(text.get(), table.keySet())
-              + some(table));
+          "the catalogue has no {0} '{1}'{2}{3}",
+          noun, Nearest.shorten(text.get()), Nearest.hint(text.get(), table.keySet()), some(table));
     }
     return key;
   }
@@ -368,27 +372,22 @@ final class Value {
         .findFirst();
   }
 
-  private static String some(Map<String, ?> table) {
+  private static Sentence some(Map<String, ?> table) {
     int shown = 12;
     String keys = String.join(", ", table.keySet().stream().limit(shown).toList());
-    return "; it has " + keys + (table.size() > shown ? ", ..." : "");
-  }
-
-  /** A hint at the nearest allowed word, or nothing. */
-  static String didYouMean(String word, java.util.Collection<String> allowed) {
-    return Nearest.of(word, allowed).map(near -> " (did you mean " + near + "?)").orElse("");
+    return Sentence.of("; it has {0}", keys + (table.size() > shown ? ", ..." : ""));
   }
 
   /** A place: two lengths. */
   Optional<Point> point() {
-    String wanted = "a place as [right, up], such as [3 m, 4 m]";
+    Sentence wanted = Sentence.of("a place as [right, up], such as [3 m, 4 m]");
     if (!isList()) {
-      problem("must be " + wanted);
+      problem("must be {0}", wanted);
       return Optional.empty();
     }
     List<Value> items = items();
     if (items.size() != 2) {
-      problem("has " + items.size() + " coordinates; give " + wanted);
+      problem("has {0} coordinates; give {1}", items.size(), wanted);
       return Optional.empty();
     }
     OptionalDouble x = items.get(0).coordinate();
@@ -399,7 +398,7 @@ final class Value {
   }
 
   private OptionalDouble coordinate() {
-    Optional<String> text = scalar("a length such as 3 m");
+    Optional<String> text = scalar(Sentence.of("a length such as 3 m"));
     if (text.isEmpty()) {
       return OptionalDouble.empty();
     }
@@ -422,7 +421,7 @@ final class Value {
       point.ifPresent(points::add);
     }
     if (good && points.size() < atLeast) {
-      problem("has " + points.size() + " places; give at least " + atLeast);
+      problem("has {0} places; give at least {1}", points.size(), atLeast);
       return Optional.empty();
     }
     return good ? Optional.of(List.copyOf(points)) : Optional.empty();

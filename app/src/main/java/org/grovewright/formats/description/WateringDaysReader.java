@@ -10,11 +10,13 @@ import java.util.Set;
 import org.grovewright.formats.words.Nearest;
 import org.grovewright.model.WateringDays;
 import org.grovewright.model.WateringDays.Dates;
+import org.grovewright.texts.Sentence;
 
 /** Reads on which days watering is allowed: days of the week, or odd or even dates. */
 final class WateringDaysReader {
-  private static final String WANTED =
-      "the allowed days, such as [Tue, Sat], or odd, or even for the dates of the month";
+  private static final Sentence WANTED =
+      Sentence.of(
+          "the allowed days, such as [Tue, Sat], or odd, or even for the dates of the month");
 
   private WateringDaysReader() {}
 
@@ -22,7 +24,7 @@ final class WateringDaysReader {
     if (value.isList()) {
       List<Value> items = value.items();
       if (items.isEmpty()) {
-        value.problem("is empty; give " + WANTED + ", or leave it out where any day is allowed");
+        value.problem("is empty; give {0}, or leave it out where any day is allowed", WANTED);
         return WateringDays.ANY;
       }
       Set<DayOfWeek> days = EnumSet.noneOf(DayOfWeek.class);
@@ -60,14 +62,10 @@ final class WateringDaysReader {
       List<String> known = new ArrayList<>(CrewReader.DAYS);
       known.addAll(List.of("odd", "even"));
       at.problem(
-          "'"
-              + Nearest.shorten(word)
-              + "' is no day of the week"
-              + Value.didYouMean(word, known)
-              + "; give "
-              + WANTED);
+          "'{0}' is no day of the week{1}; give {2}",
+          Nearest.shorten(word), Nearest.hint(word, known), WANTED);
     } else if (!days.add(day.get())) {
-      at.problem("names " + CrewReader.shortName(day.get()) + " twice");
+      at.problem("names {0} twice", CrewReader.shortName(day.get()));
     }
   }
 }

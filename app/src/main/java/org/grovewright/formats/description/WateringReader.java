@@ -9,8 +9,10 @@ import java.util.OptionalInt;
 import java.util.Set;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.formats.units.Measure;
+import org.grovewright.formats.words.Nearest;
 import org.grovewright.model.Point;
 import org.grovewright.model.Watering;
+import org.grovewright.texts.Sentence;
 
 /** Reads the watering system, or the wish to have one proposed. */
 final class WateringReader {
@@ -189,10 +191,9 @@ final class WateringReader {
             .need("run", "dead end, loop or two sided")
             .flatMap(v -> v.choice(Watering.Run.class));
     if (!propose) {
-      String orPropose = ", or propose: true in watering";
-      fields.need("tubing", "the catalogue's key of the tubing" + orPropose);
-      fields.need("emitter", "the catalogue's key of the emitters" + orPropose);
-      fields.need("emitters_per_plant", "their number at each plant" + orPropose);
+      fields.need("tubing", "the catalogue's key of the tubing, or propose: true in watering");
+      fields.need("emitter", "the catalogue's key of the emitters, or propose: true in watering");
+      fields.need("emitters_per_plant", "their number at each plant, or propose: true in watering");
     }
     boolean laid = fields.get("laid").flatMap(Value::yesNo).orElse(false);
     if (laid && propose) {
@@ -215,15 +216,15 @@ final class WateringReader {
 
   private void checkRow(Value row, String id) {
     if (!rowIds.contains(id)) {
-      row.problem("there is no row '" + id + "'" + Value.didYouMean(id, rowIds) + rows());
+      row.problem("there is no row '{0}'{1}{2}", id, Nearest.hint(id, rowIds), rows());
     } else if (!wateredRows.add(id)) {
-      row.problem("contradicts an earlier lateral: row " + id + " has one already");
+      row.problem("contradicts an earlier lateral: row {0} has one already", id);
     }
   }
 
-  private String rows() {
+  private Sentence rows() {
     return rowIds.isEmpty()
-        ? "; the description has no rows"
-        : "; there are " + String.join(", ", rowIds);
+        ? Sentence.of("; the description has no rows")
+        : Sentence.of("; there are {0}", String.join(", ", rowIds));
   }
 }

@@ -1,9 +1,9 @@
 package org.grovewright.formats.description;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.grovewright.formats.words.Nearest;
+import org.grovewright.texts.Sentence;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.api.lowlevel.Parse;
@@ -23,25 +23,34 @@ final class YamlTree {
   private static final int DEEPEST = 24;
 
   /** What the parser says in its own words, and what it means to a gardener. */
-  private static final List<Map.Entry<String, String>> PLAIN_WORDS =
+  private static final List<PlainWords> PLAIN_WORDS =
       List.of(
-          Map.entry("'\\t(TAB)'", "a tab stands where spaces are needed; indent with spaces only"),
-          Map.entry(
+          new PlainWords(
+              "'\\t(TAB)'", "a tab stands where spaces are needed; indent with spaces only"),
+          new PlainWords(
               "mapping values are not allowed here",
               "a colon does not fit here; check the indent of this line and the one above, and put"
                   + " quotes around text that holds a colon and a space"),
-          Map.entry(
+          new PlainWords(
               "could not find expected ':'",
               "a colon is missing after the key; write 'key: value'"),
-          Map.entry(
+          new PlainWords(
               "did not find expected key",
               "the indent does not match the lines above; keys of one group start in one column"),
-          Map.entry(
+          new PlainWords(
               "expected <block end>",
               "the indent does not match the lines above; keys of one group start in one column"),
-          Map.entry("expected ',' or ']'", "a list in [ ] is not closed or lacks a comma"),
-          Map.entry("expected ',' or '}'", "a group in { } is not closed or lacks a comma"),
-          Map.entry("unexpected end of stream", "a quote is opened but not closed"));
+          new PlainWords("expected ',' or ']'", "a list in [ ] is not closed or lacks a comma"),
+          new PlainWords("expected ',' or '}'", "a group in { } is not closed or lacks a comma"),
+          new PlainWords("unexpected end of stream", "a quote is opened but not closed"));
+
+  /**
+   * What is said in the place of the parser's words.
+   *
+   * @param parser part of what the parser says
+   * @param shape what it means
+   */
+  private record PlainWords(String parser, String shape) {}
 
   private YamlTree() {}
 
@@ -63,7 +72,8 @@ final class YamlTree {
       checkEvents(text, file, settings);
       Optional<Node> root = new Compose(settings).composeString(text);
       return root.orElseThrow(
-          () -> problem(file, 1, 1, "the file is empty; start from 'grovewright new'"));
+          () ->
+              problem(file, 1, 1, Sentence.of("the file is empty; start from 'grovewright new'")));
     } catch (MarkedYamlEngineException e) {
       Mark mark = e.getProblemMark().or(e::getContextMark).orElse(null);
       int line = mark == null ? 0 : mark.getLine() + 1;
@@ -83,7 +93,8 @@ final class YamlTree {
       if (event instanceof CollectionStartEvent) {
         depth++;
         if (depth > DEEPEST) {
-          throw problem(file, line, column, "lists and groups are nested too deep here");
+          throw problem(
+              file, line, column, Sentence.of("lists and groups are nested too deep here"));
         }
       } else if (event instanceof CollectionEndEvent) {
         depth--;
@@ -92,19 +103,23 @@ final class YamlTree {
             file,
             line,
             column,
-            "the alias *"
-                + Nearest.shorten(alias.getAlias().getValue())
-                + " is not allowed; write the value again");
+            Sentence.of(
+                "the alias *{0} is not allowed; write the value again",
+                Nearest.shorten(alias.getAlias().getValue())));
       } else if (event instanceof ScalarEvent scalar && unprintable(scalar.getValue())) {
         throw problem(
             file,
             line,
             column,
-            "this text holds a sign that cannot be printed; type the text anew");
+            Sentence.of("this text holds a sign that cannot be printed; type the text anew"));
       } else if (event instanceof DocumentStartEvent) {
         documents++;
         if (documents > 1) {
-          throw problem(file, line, column, "a second description starts here; keep one to a file");
+          throw problem(
+              file,
+              line,
+              column,
+              Sentence.of("a second description starts here; keep one to a file"));
         }
       }
     }
@@ -120,17 +135,19 @@ final class YamlTree {
                     || Character.isISOControl(sign) && sign != '\n' && sign != '\t');
   }
 
-  private static String plain(String problem) {
+  private static Sentence plain(String problem) {
     String text = problem == null ? "" : problem;
-    for (Map.Entry<String, String> entry : PLAIN_WORDS) {
-      if (text.contains(entry.getKey())) {
-        return entry.getValue();
+    for (PlainWords words : PLAIN_WORDS) {
+      if (text.contains(words.parser())) {
+        return Sentence.of(words.shape());
       }
     }
-    return "this is not well-formed YAML: " + text.replaceAll("\\p{Cntrl}+", " ").strip();
+    return Sentence.of(
+        "this is not well-formed YAML: {0}", text.replaceAll("\\p{Cntrl}+", " ").strip());
   }
 
-  private static DescriptionException problem(String file, int line, int column, String message) {
-    return new DescriptionException(file, List.of(new Problem(line, column, "", message)));
+  private static DescriptionException problem(
+      String file, int line, int column, Sentence sentence) {
+    return new DescriptionException(file, List.of(new Problem(line, column, "", sentence)));
   }
 }

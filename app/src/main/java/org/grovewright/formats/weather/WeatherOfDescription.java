@@ -5,6 +5,7 @@ import org.grovewright.formats.description.DailyWeather;
 import org.grovewright.formats.description.DescriptionException;
 import org.grovewright.formats.description.Problem;
 import org.grovewright.model.Climate;
+import org.grovewright.texts.Sentence;
 
 /** The reader of the weather files that descriptions name. */
 public final class WeatherOfDescription implements DailyWeather {
@@ -16,7 +17,10 @@ public final class WeatherOfDescription implements DailyWeather {
       throw new DescriptionException(
           e.file(),
           e.problems().stream()
-              .map(p -> new Problem(p.line(), p.line() > 0 ? 1 : 0, p.column(), p.message()))
+              .map(
+                  p ->
+                      new Problem(
+                          p.line(), p.line() > 0 ? 1 : 0, p.column(), Sentence.asIs(p.message())))
               .toList());
     }
   }

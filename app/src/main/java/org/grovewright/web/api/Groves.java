@@ -22,7 +22,6 @@ import org.grovewright.formats.description.DescriptionReader.Described;
 import org.grovewright.model.Grove;
 import org.grovewright.plan.Plan;
 import org.grovewright.plan.Planner;
-import org.grovewright.texts.Sentence;
 import org.grovewright.web.api.ApiException.FieldProblem;
 
 /**
@@ -112,8 +111,7 @@ public final class Groves implements AutoCloseable {
     } catch (DescriptionException e) {
       throw ApiException.problems(
           e.problems().stream()
-              .map(
-                  p -> new FieldProblem(p.path(), p.line(), p.column(), Sentence.asIs(p.message())))
+              .map(p -> new FieldProblem(p.path(), p.line(), p.column(), p.sentence()))
               .toList());
     }
   }

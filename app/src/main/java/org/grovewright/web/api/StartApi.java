@@ -29,7 +29,7 @@ final class StartApi {
     Groves groves = desk.groves();
     FirstPlan.Draft draft =
         new FirstPlan(groves.catalogue(), groves.reader())
-            .draft(Json.body(context), LocalDate.now());
+            .draft(Json.body(context), LocalDate.now(), desk.language(context));
     Json.send(
         context,
         new DraftView(

@@ -5,6 +5,7 @@ import java.util.List;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.files.CatalogueFiles;
 import org.grovewright.model.Grove;
+import org.grovewright.texts.Sentence;
 
 /** Descriptions and a reader for tests. */
 final class Descriptions {
@@ -14,7 +15,8 @@ final class Descriptions {
           CATALOGUE,
           (file, windHeight, source) -> {
             throw new DescriptionException(
-                file.toString(), List.of(new Problem(3, 2, "", "no daily weather here")));
+                file.toString(),
+                List.of(new Problem(3, 2, "", Sentence.asIs("no daily weather here"))));
           });
 
   private Descriptions() {}
