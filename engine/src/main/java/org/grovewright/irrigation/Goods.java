@@ -4,13 +4,11 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import org.grovewright.catalogue.Part;
 import org.grovewright.catalogue.Pipe;
 import org.grovewright.demand.Requirement;
 import org.grovewright.demand.WorkAmount;
 import org.grovewright.finding.Finding;
-import org.grovewright.finding.Finding.Severity;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Point;
 import org.grovewright.model.Supply.SupplyKind;
@@ -55,6 +53,7 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
     private final ZoneNetwork.Site site;
     private final Rulebook rules;
     private final HeadParts parts;
+    private final BackflowAdvice backflow;
     private final double ventRiseM;
     private final Trench trench;
     private final TrenchGoods inGround;
@@ -69,6 +68,8 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
       this.site = with.network();
       this.rules = with.rules();
       this.parts = site.parts();
+      this.backflow =
+          new BackflowAdvice(grove, with.catalogue(), site.supply(), site.terrain(), parts);
       this.pipes = new PipeGoods(site, rules, goods, work, findings);
       this.ventRiseM = with.catalogue().constant("irrigation.vent-rise").value();
       this.trench = with.trench().of(zones);
@@ -95,21 +96,8 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
                   goods.length(p.pipeKey(), p.lengthM(), "supply pipe");
                 }
               });
-      boolean above = SiteParts.plantsAbove(grove, site.supply(), site.terrain());
-      Optional<Part> backflow = parts.backflow(kind, above);
-      backflow.ifPresent(p -> goods.pieces(p.key(), 1, "head of the system"));
-      findings.add(
-          Finding.of(
-              backflow.isPresent() ? "irrigation.backflow" : "irrigation.backflow-tank",
-              Severity.NOTE,
-              "supply",
-              backflow.isPresent()
-                  ? backflow.get().name()
-                      + " is planned to keep garden water out of the drinking water"
-                      + (above ? ", because plants stand higher than the outlet." : ".")
-                      + " Your local code decides which device is needed and who may fit it."
-                  : "A tank of its own needs no backflow device, but if it is ever topped up from"
-                      + " the mains, your local code decides what must stand between them."));
+      backflow.device().ifPresent(p -> goods.pieces(p.key(), 1, "head of the system"));
+      findings.add(backflow.remark());
       for (Part timer : timers(kind)) {
         goods.pieces(timer.key(), 1, "head of the system");
       }

@@ -10,13 +10,7 @@ import org.grovewright.catalogue.Part;
 import org.grovewright.catalogue.Pipe;
 import org.grovewright.model.Supply.SupplyKind;
 
-/**
- * Chooses the devices at the head of the system and looks up fittings.
- *
- * <p>Backflow: where any plant stands higher than the outlet, water can be pushed back and not only
- * sucked back, and a vacuum breaker no longer protects; then a reduced-pressure device is advised.
- * The local code decides in every case.
- */
+/** Chooses the timers and looks up fittings. */
 final class HeadParts {
   private final Catalogue catalogue;
 
@@ -28,14 +22,6 @@ final class HeadParts {
     for (Part part : catalogue.parts().values()) {
       byRole.computeIfAbsent(part.role(), role -> new HashMap<>()).putIfAbsent(part.fits(), part);
     }
-  }
-
-  /** The backflow device to advise; none for a tank of its own. */
-  Optional<Part> backflow(SupplyKind supply, boolean plantsAboveOutlet) {
-    if (supply == SupplyKind.GRAVITY_TANK) {
-      return Optional.empty();
-    }
-    return part(plantsAboveOutlet ? "part.backflow-reduced" : "part.backflow-hose");
   }
 
   /** The timer, and the valves it needs besides its own, for a number of zones. */

@@ -30,8 +30,8 @@ final class SiteParts {
             .findFirst()
             .orElseThrow(() -> new IllegalStateException("the catalogue has no main pipe"));
     double backflow =
-        parts
-            .backflow(given.kind(), plantsAbove(grove, supply, terrain))
+        new BackflowAdvice(grove, catalogue, supply, terrain, parts)
+            .device()
             .map(Part::lossCoefficient)
             .orElse(0.0);
     double valve = parts.part("part.valve-electric-20").map(Part::lossCoefficient).orElse(0.0);
@@ -50,10 +50,5 @@ final class SiteParts {
         grove.preferences().friction(),
         parts,
         LaidMain.of(grove));
-  }
-
-  /** Whether any plant stands higher than the outlet of the supply. */
-  static boolean plantsAbove(Grove grove, SupplyModel supply, Terrain terrain) {
-    return grove.plantings().stream().anyMatch(p -> terrain.heightAt(p.at()) > supply.elevationM());
   }
 }

@@ -1,0 +1,127 @@
+package org.grovewright.irrigation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.Part;
+import org.grovewright.finding.Finding;
+import org.grovewright.finding.Finding.Severity;
+import org.grovewright.layout.Terrain;
+import org.grovewright.model.Grove;
+import org.grovewright.model.Planting;
+import org.grovewright.model.Point;
+import org.grovewright.model.Supply.SupplyKind;
+import org.grovewright.quantity.Kind;
+import org.grovewright.quantity.Quantity;
+
+/**
+ * Which device to advise against water that runs back into the drinking water, by heights.
+ *
+ * <p>A vacuum breaker only lets air in. Where water behind it stands nearly as high as itself, that
+ * water pushes back and is let through; so it must stand above the highest pipe and emitter by a
+ * clearance. Where it would not, a reduced pressure assembly is advised, which does not depend on
+ * height. The local code decides in every case.
+ */
+final class BackflowAdvice {
+  private final Grove grove;
+  private final Catalogue catalogue;
+  private final SupplyModel supply;
+  private final Terrain terrain;
+  private final HeadParts parts;
+
+  BackflowAdvice(
+      Grove grove, Catalogue catalogue, SupplyModel supply, Terrain terrain, HeadParts parts) {
+    this.grove = grove;
+    this.catalogue = catalogue;
+    this.supply = supply;
+    this.terrain = terrain;
+    this.parts = parts;
+  }
+
+  /** The device; none for a tank of its own. */
+  Optional<Part> device() {
+    return grove.supply().kind() == SupplyKind.GRAVITY_TANK
+        ? Optional.empty()
+        : parts.part(spareM() < 0 ? "part.backflow-reduced" : "part.backflow-hose");
+  }
+
+  /** Height of the outlet above where a vacuum breaker must stand at least, metres. */
+  private double spareM() {
+    return supply.elevationM() - highestM() - metres("irrigation.vacuum-breaker-clearance");
+  }
+
+  /** Height of the highest place that water is led to, metres above the site's zero. */
+  private double highestM() {
+    Stream<Point> plants = grove.plantings().stream().map(Planting::at);
+    List<Point> led = new ArrayList<>(grove.watering().mainRoute());
+    grove.rows().forEach(row -> led.addAll(row.line()));
+    return Stream.concat(plants, led.stream())
+        .mapToDouble(terrain::heightAt)
+        .max()
+        .orElse(terrain.heightAt(grove.supply().at()));
+  }
+
+  private double metres(String constant) {
+    return catalogue.constant(constant).value();
+  }
+
+  private static Quantity length(double metres) {
+    return new Quantity(metres, Kind.LENGTH);
+  }
+
+  /** The remark on the device. */
+  Finding remark() {
+    Optional<Part> device = device();
+    if (device.isEmpty()) {
+      return Finding.of(
+          "irrigation.backflow-tank",
+          Severity.NOTE,
+          "supply",
+          "A tank of its own needs no backflow device, but if it is ever topped up from the mains,"
+              + " your local code decides what must stand between them.");
+    }
+    String planned =
+        device.get().name() + " is planned to keep garden water out of the drinking water";
+    String code = " Your local code decides which device is needed and who may fit it.";
+    double clearance = metres("irrigation.vacuum-breaker-clearance");
+    if (spareM() >= 0) {
+      return Finding.of(
+          "irrigation.backflow",
+          Severity.NOTE,
+          "supply",
+          planned
+              + ". It must stand at least {0} above the highest pipe and emitter behind it; the"
+              + " outlet of your supply is {1} above them. It must not stay under pressure for more"
+              + " than 12 hours at a time, so fit one behind each valve, or shut the tap after"
+              + " watering."
+              + code,
+          length(clearance),
+          length(spareM() + clearance));
+    }
+    double ground = terrain.heightAt(grove.supply().at());
+    double standing = metres("irrigation.pressure-breaker-clearance");
+    double above = highestM() + standing - ground;
+    boolean reachable = above <= metres("irrigation.pressure-breaker-highest");
+    return Finding.of(
+        "irrigation.backflow",
+        Severity.NOTE,
+        "supply",
+        planned
+            + ", because it works wherever plants stand. A vacuum breaker would not do at the"
+            + " outlet of your supply: it must stand at least {0} above the highest pipe and"
+            + " emitter behind it. "
+            + (reachable
+                ? "Where your code allows it, a pressure vacuum breaker does too, if it stands {1}"
+                    + " above the highest of them, which is {2} above the ground at the supply."
+                : "A pressure vacuum breaker would have to stand {1} above the highest of them,"
+                    + " which is {2} above the ground at the supply and too high to be fitted.")
+            + " A reduced pressure assembly spills water at times, so stand it above the ground"
+            + " where it cannot be flooded."
+            + code,
+        length(clearance),
+        length(standing),
+        length(above));
+  }
+}
