@@ -1,6 +1,7 @@
 package org.grovewright.irrigation;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.List;
@@ -116,6 +117,38 @@ class DevicesTest {
   }
 
   /**
+   * Six inches above any piping and opening behind it for an atmospheric vacuum breaker, twelve for
+   * a pressure vacuum breaker (irrigation rules of Paris, Texas, read), which is not fitted more
+   * than five feet above the ground (South Adams County water district, read). On the plane of the
+   * test the row lies at a quarter of the rise, the tap half a metre above a twentieth of it.
+   */
+  @ParameterizedTest
+  @CsvSource({"0, hose", "1.70, hose", "1.80, reduced", "4, reduced", "6.1, reduced"})
+  void aVacuumBreakerKeepsItsClearance(double rise, String device) {
+    WateringSystem system = tap(400, rise);
+    double outlet = 0.5 + rise / 20;
+    double highest = rise / 4;
+    assertThat(outlet >= highest + 0.15).isEqualTo(device.equals("hose"));
+    assertThat(of(system, "part.backflow"))
+        .extracting(Device::itemKey)
+        .containsExactly("part.backflow-" + device);
+    Finding remark =
+        system.findings().stream()
+            .filter(f -> f.code().equals("irrigation.backflow"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(remark.message()).contains("Your local code decides");
+    assertThat(remark.quantities().get(0).value()).isEqualTo(0.15);
+    if (device.equals("hose")) {
+      assertThat(remark.quantities().get(1).value()).isCloseTo(outlet - highest, within(1e-9));
+    } else {
+      double above = highest + 0.3 - rise / 20;
+      assertThat(remark.quantities().get(2).value()).isCloseTo(above, within(1e-9));
+      assertThat(remark.message().contains("does too")).isEqualTo(above <= 1.5);
+    }
+  }
+
+  /**
    * Openings as the emitters ask; 150 gal/min through a square foot of screen, 0.102 m/s, is the
    * lower end of what makers recommend (University of California, Maintenance of Microirrigation
    * Systems, as the catalogue names it; not seen this time).
@@ -159,6 +192,77 @@ class DevicesTest {
               assertThat(d.itemKey()).isEqualTo("filter.gravity-25");
               assertThat(d.why().message()).contains("choose a finer one");
             });
+  }
+
+  /** A filter made for a tank would burst on a main: the catalogue's limit, common practice. */
+  @Test
+  void aFilterThatDoesNotBearTheSupplyIsNotChosen() {
+    for (double kpa : List.of(150.0, 300.0, 600.0)) {
+      Filter chosen = CATALOGUE.filters().get(of(tap(kpa, 0), "filter.").get(0).itemKey());
+      assertThat(chosen.maxPressurePa()).isGreaterThanOrEqualTo(kpa * 1000);
+      assertThat(tap(kpa, 0).findings())
+          .extracting(Finding::code)
+          .doesNotContain("irrigation.filter-pressure", "irrigation.filter-flow");
+    }
+    assertThat(of(tank(-4), "filter.").get(0).itemKey()).startsWith("filter.gravity");
+    WateringSystem beyond = tap(900, 0);
+    assertThat(beyond.findings()).extracting(Finding::code).contains("irrigation.filter-pressure");
+  }
+
+  @Test
+  void aFilterThatTheOwnerNamedIsRemarkedOnWhereItIsTooWeakForThePressure() {
+    WateringSystem system = tap(300, 0, "{propose: true, filter: filter.gravity-25}");
+    assertThat(system.findings())
+        .filteredOn(f -> f.code().equals("irrigation.filter-pressure"))
+        .singleElement()
+        .satisfies(
+            f -> {
+              assertThat(f.quantities().get(0).value()).isCloseTo(300_000, within(1.0));
+              assertThat(f.quantities().get(1).value())
+                  .isEqualTo(CATALOGUE.filters().get("filter.gravity-25").maxPressurePa());
+            });
+    assertThat(tap(80, 0, "{propose: true, filter: filter.gravity-25}").findings())
+        .extracting(Finding::code)
+        .doesNotContain("irrigation.filter-pressure");
+  }
+
+  /** A row of a catalogue of one's own: {@code key, ..., rated flow in L/h}. */
+  @Test
+  void aFilterThatTheOwnerNamedIsRemarkedOnWhereItIsTooSmallForTheFlow() {
+    ZoneResult zone = tap(300, 0).zones().get(0);
+    double flow = zone.flowM3PerS();
+    Filter usual = zone.design().filter();
+    assertThat(codes(zone, small(usual, 0.9 * flow, usual.screenAreaM2())))
+        .containsExactly("irrigation.filter-flow");
+    // 0.102 m/s through the screen, the lower end of what makers recommend, as above.
+    assertThat(codes(zone, small(usual, 1.1 * flow, 0.9 * flow / 0.102)))
+        .containsExactly("irrigation.filter-screen");
+    assertThat(codes(zone, small(usual, 1.1 * flow, 1.1 * flow / 0.101))).isEmpty();
+  }
+
+  private static Filter small(Filter like, double ratedFlow, double area) {
+    return new Filter(
+        "filter.own",
+        "Own filter (invented)",
+        like.openingM(),
+        like.mesh(),
+        area,
+        ratedFlow,
+        like.lossAtRatedPa(),
+        like.dirtyAllowancePa(),
+        like.maxPressurePa(),
+        "invented");
+  }
+
+  private static List<String> codes(ZoneResult zone, Filter filter) {
+    ZoneDesign old = zone.design();
+    ZoneDesign design =
+        new ZoneDesign(
+            old.id(), old.main(), old.mainPipe(), old.laterals(), old.regulator(), filter);
+    ZoneResult other = ZoneResult.of(design, zone.network(), zone.solution());
+    SupplyModel supply = tap(300, 0).supply();
+    return new FilterCheck(supply, Rulebook.of(CATALOGUE))
+        .remarks(List.of(List.of(other))).stream().map(Finding::code).toList();
   }
 
   /** Pressure at rest against the most that the emitters bear: physics. */

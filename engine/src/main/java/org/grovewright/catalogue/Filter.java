@@ -11,6 +11,7 @@ package org.grovewright.catalogue;
  * @param ratedFlowM3PerS highest flow for continuous use, m3/s
  * @param lossAtRatedPa pressure lost at the rated flow when clean, pascals
  * @param dirtyAllowancePa pressure to allow for dirt before it is cleaned, pascals
+ * @param maxPressurePa highest pressure at its inlet, pascals; infinite where it is not known
  * @param source where the values come from
  */
 public record Filter(
@@ -22,6 +23,7 @@ public record Filter(
     double ratedFlowM3PerS,
     double lossAtRatedPa,
     double dirtyAllowancePa,
+    double maxPressurePa,
     String source) {
   /** Pressure lost at a flow when clean, pascals. */
   public double lossPa(double flowM3PerS) {

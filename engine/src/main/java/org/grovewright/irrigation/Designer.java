@@ -220,7 +220,19 @@ final class Designer {
     for (int i = 0; i < watered.size(); i++) {
       fitted.add(new Sizing.Fitted(watered.get(i), plants.get(i), legs.get(i)));
     }
-    Sizing sizing = new Sizing(grove, with.catalogue(), rules, site, with.costs(), fitted);
+    List<ZoneResult> results = sized(fitted, 0);
+    double flow = FilterCheck.largestFlow(results);
+    FilterCheck check = new FilterCheck(site.supply(), rules);
+    // Emitters that do not compensate may give more than they are rated for.
+    return results.isEmpty() || check.carries(results.get(0).design().filter(), flow)
+        ? results
+        : sized(fitted, flow);
+  }
+
+  /** The zones with all sizes, behind a filter for a flow that was solved before. */
+  private List<ZoneResult> sized(List<Sizing.Fitted> fitted, double solvedFlow) {
+    Sizing sizing =
+        new Sizing(grove, with.catalogue(), rules, site, with.costs(), fitted, solvedFlow);
     List<ZoneResult> results = new ArrayList<>();
     for (Sizing.Fitted zone : fitted) {
       ZoneResult best = memory.sized(zone, sizing.filter(), () -> sizing.best(zone));

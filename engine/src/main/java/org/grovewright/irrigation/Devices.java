@@ -30,8 +30,13 @@ final class Devices {
     this.zones = zones;
   }
 
-  /** The devices among the goods of a system, in the order in which water comes to them. */
-  static List<Device> of(List<ZoneResult> zones, List<Requirement> goods, DesignSite with) {
+  /**
+   * The devices among the goods of a system, in the order in which water comes to them.
+   *
+   * @param filter remarks on the filter
+   */
+  static List<Device> of(
+      List<ZoneResult> zones, List<Requirement> goods, List<Finding> filter, DesignSite with) {
     if (zones.isEmpty()) {
       return List.of();
     }
@@ -57,7 +62,7 @@ final class Devices {
         "zone-valve",
         "One valve a zone is worked by the timer. They run on low voltage; leave work on mains"
             + " electricity to an electrician.");
-    devices.filter(counts);
+    devices.filter(counts, filter);
     devices.regulators(counts);
     devices.parts(
         counts,
@@ -88,9 +93,9 @@ final class Devices {
         });
   }
 
-  private void filter(Map<String, Integer> counts) {
+  private void filter(Map<String, Integer> counts, List<Finding> remarks) {
     Filter filter = zones.get(0).design().filter();
-    double flow = zones.stream().mapToDouble(ZoneResult::flowM3PerS).max().orElse(0);
+    double flow = FilterCheck.largestFlow(zones);
     double allowed =
         zones.stream()
             .flatMap(zone -> zone.design().allOutlets().stream())
@@ -107,6 +112,16 @@ final class Devices {
               + " it.",
           new Quantity(filter.openingM(), Kind.BORE),
           new Quantity(allowed, Kind.BORE));
+      return;
+    }
+    if (!remarks.isEmpty()) {
+      Finding first = remarks.get(0);
+      add(
+          filter.key(),
+          filter.name(),
+          counts.getOrDefault(filter.key(), 1),
+          first.message() + " Shut the water off and let the pressure out before you open it.",
+          first.quantities().toArray(Quantity[]::new));
       return;
     }
     add(

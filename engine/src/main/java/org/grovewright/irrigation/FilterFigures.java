@@ -20,7 +20,7 @@ final class FilterFigures {
     }
     Filter filter = zones.get(0).design().filter();
     String row = "catalogue: filters, " + filter.key();
-    double flow = zones.stream().mapToDouble(ZoneResult::flowM3PerS).max().orElse(0);
+    double flow = FilterCheck.largestFlow(zones);
     book.enter(
         ID + "flow",
         "Flow through the filter",

@@ -52,6 +52,8 @@ final class Sizing {
    * Sizes for zones that share one filter.
    *
    * @param zones all zones of the system
+   * @param solvedFlow flow of the largest zone as it was solved with another filter, m3/s; 0 where
+   *     none was solved yet
    */
   Sizing(
       Grove grove,
@@ -59,14 +61,15 @@ final class Sizing {
       Rulebook rules,
       ZoneNetwork.Site site,
       Costs costs,
-      List<Fitted> zones) {
+      List<Fitted> zones,
+      double solvedFlow) {
     this.grove = grove;
     this.catalogue = catalogue;
     this.rules = rules;
     this.site = site;
     this.costs = costs;
     this.units = grove.preferences().units();
-    this.filter = filterFor(zones);
+    this.filter = filterFor(zones, solvedFlow);
   }
 
   /** The filter that all zones share. */
@@ -370,14 +373,14 @@ final class Sizing {
   }
 
   /**
-   * The filter all zones share: fine enough for every emitter, its screen and its ports large
-   * enough for the largest zone.
+   * The filter all zones share: strong enough for the supply, fine enough for every emitter, its
+   * screen and its ports large enough for the largest zone.
    */
-  private Filter filterFor(List<Fitted> zones) {
+  private Filter filterFor(List<Fitted> zones, double solvedFlow) {
     if (grove.watering().filterKey().isPresent()) {
       return catalogue.filters().get(grove.watering().filterKey().get());
     }
-    double flow = 0;
+    double flow = solvedFlow;
     double opening = Double.POSITIVE_INFINITY;
     for (Fitted zone : zones) {
       flow = Math.max(flow, nominalFlow(zone));
@@ -395,15 +398,21 @@ final class Sizing {
         tank
             ? Comparator.comparingDouble(f -> f.lossPa(needed))
             : Comparator.comparingDouble(Filter::ratedFlowM3PerS);
-    List<Filter> fine =
-        catalogue.filters().values().stream().filter(f -> f.openingM() <= widest + 1e-9).toList();
-    List<Filter> from = fine.isEmpty() ? List.copyOf(catalogue.filters().values()) : fine;
+    FilterCheck check = new FilterCheck(site.supply(), rules);
+    List<Filter> all = List.copyOf(catalogue.filters().values());
+    // What may burst goes before what may clog where there is none that does neither.
+    List<Filter> strong = orAll(all.stream().filter(check::bears).toList(), all);
+    List<Filter> from =
+        orAll(strong.stream().filter(f -> f.openingM() <= widest + 1e-9).toList(), strong);
     return from.stream()
-        .filter(f -> f.ratedFlowM3PerS() >= needed)
-        .filter(f -> f.screenAreaM2() * rules.screenLoadingMPerS() >= needed)
+        .filter(f -> check.carries(f, needed))
         .min(order.thenComparing(Filter::key))
         .or(() -> from.stream().max(Comparator.comparingDouble(Filter::ratedFlowM3PerS)))
         .orElseThrow(() -> new IllegalStateException("the catalogue has no filter"));
+  }
+
+  private static List<Filter> orAll(List<Filter> some, List<Filter> all) {
+    return some.isEmpty() ? all : some;
   }
 
   /** No regulator where the pressure needs none, else those that fit, the cheapest first. */

@@ -82,6 +82,8 @@ public record WateringSystem(
     findings.addAll(new OneSide(with).remarks(zones));
     findings.addAll(OwnLines.remarks(zones, grove, rules));
     findings.addAll(LaidMainUse.remarks(zones, with));
+    List<Finding> filter = new FilterCheck(supply, rules).remarks(byYear);
+    findings.addAll(filter);
     SystemFigures.enter(byYear, grove, rules, book);
     FilterFigures.enter(zones, rules, book);
     MixedNeedsFigures.enter(mixed, grove, rules, book);
@@ -100,7 +102,7 @@ public record WateringSystem(
         requirements,
         goods.work(),
         shown,
-        Devices.of(zones, requirements, with),
+        Devices.of(zones, requirements, filter, with),
         EmitterChanges.of(zones, grove),
         findings);
   }

@@ -145,6 +145,7 @@ final class WateringTables {
               flow("rated_flow_l_per_h", 50, 100_000, "highest flow for continuous use"),
               pressure("loss_at_rated_kpa", 0.1, 200, "pressure lost at that flow when clean"),
               pressure("dirty_allowance_kpa", 0, 200, "pressure to allow for dirt"),
+              pressure("max_pressure_kpa", 5, 2000, "highest pressure at its inlet").optional(),
               source()),
           List.of("key", "name", "opening_um", "rated_flow_l_per_h", "loss_at_rated_kpa"),
           List.of(),
@@ -158,6 +159,7 @@ final class WateringTables {
                   v.si("rated_flow_l_per_h"),
                   v.si("loss_at_rated_kpa"),
                   v.si("dirty_allowance_kpa"),
+                  v.siIfAny("max_pressure_kpa").orElse(Double.POSITIVE_INFINITY),
                   v.source()));
 
   static final Table<Regulator> REGULATORS =
