@@ -27,6 +27,7 @@ import org.grovewright.water.MonthNeed;
 import org.grovewright.water.WeatherGenerator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A roof, drought rules and salty water, each written into the invented example with a tank. */
@@ -123,9 +124,30 @@ class ConstraintsTest {
       for (int i = 0; i < days.size(); i++) {
         assertThat(draws.advisedM3()[i]).isBetween(0.0, draws.cardM3()[i] + 1e-12);
       }
-      assertThat(sum(draws(plan, wet, year).advisedM3())).isLessThan(0.05 * sum(draws.cardM3()));
+      // The root balls of young plants may be half empty before the next turn whatever it rained.
+      assertThat(sum(draws(plan, wet, year).advisedM3())).isLessThan(0.1 * sum(draws.cardM3()));
       assertThat(sum(draws(plan, noRain, year).advisedM3())).isGreaterThan(sum(draws.advisedM3()));
       assertThat(draws(plan, wet, year).cardM3()).containsExactly(draws.cardM3());
+    }
+  }
+
+  /**
+   * What skipping saves, the plants do not pay: on weather that the rule's share was not chosen on
+   * (docs/seasons.md) they suffer on hardly more days than under the whole card. A rule that lets
+   * them dry to their limit, for a card that cannot make up for it, lets them suffer on a fifth to
+   * a half more. Where it rains in summer a tenth of the water or so is saved, elsewhere a little.
+   */
+  @ParameterizedTest
+  @CsvSource({"us-gravity.yaml, 0.995", "demo.yaml, 0.95"})
+  void skippingSparesTheWaterAndNotThePlants(String example, double most) throws IOException {
+    Grove grove = new DescriptionReader(CATALOGUE, null).read(Path.of("../examples/" + example));
+    Plan plan = Planner.plan(grove, CATALOGUE);
+    List<DayWeather> days =
+        WeatherGenerator.days(grove.climate(), CATALOGUE, grove.start().getYear(), 10, 77);
+    for (int year = 1; year <= 3; year++) {
+      TimerDraw.Draws draws = draws(plan, days, year);
+      assertThat(sum(draws.advisedM3())).isLessThan(most * sum(draws.cardM3()));
+      assertThat((double) draws.advisedStress()).isLessThan(1.04 * draws.cardStress());
     }
   }
 

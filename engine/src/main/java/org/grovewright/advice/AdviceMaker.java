@@ -19,6 +19,7 @@ import org.grovewright.quantity.FigureBook;
 import org.grovewright.water.DailyClimate;
 import org.grovewright.water.Leaching;
 import org.grovewright.water.PlantSeries;
+import org.grovewright.water.RefillRule;
 
 /** Makes a {@link TodayAdvice}. */
 final class AdviceMaker {
@@ -139,7 +140,14 @@ final class AdviceMaker {
     if (zones.isEmpty()) {
       allowed.remark(today).ifPresent(findings::add);
     }
-    return new ZoneDay(zone, runs, plants, today, allowed, efficiency);
+    return new ZoneDay(
+        zone,
+        runs,
+        plants,
+        today,
+        allowed,
+        efficiency,
+        catalogue.constant(RefillRule.WORTH_FILLING).value());
   }
 
   private List<PlantState> states() {

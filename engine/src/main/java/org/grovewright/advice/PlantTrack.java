@@ -5,6 +5,7 @@ import org.grovewright.water.BalanceRun;
 import org.grovewright.water.DailyClimate;
 import org.grovewright.water.DualBalance;
 import org.grovewright.water.PlantSeries;
+import org.grovewright.water.RefillRule;
 
 /**
  * The soil water of one plant along the days of the advice, from its planting or the first of the

@@ -8,14 +8,12 @@ import java.util.Optional;
 import java.util.Set;
 import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.water.Leaching;
+import org.grovewright.water.RefillRule;
 
 /** One zone on the day of the advice. */
 final class ZoneDay {
   private static final int TRACE_BACK = 28;
   private static final int TRACE_AHEAD = 5;
-
-  /** Share of the readily available water that must be missing; common practice, no source. */
-  private static final double WORTH_FILLING = 0.5;
 
   final ZoneResult result;
   final AssumedRuns runs;
@@ -23,12 +21,15 @@ final class ZoneDay {
   private final int today;
   private final AllowedDays allowed;
   private final double efficiency;
+  private final double worthFilling;
 
   /**
    * A zone whose plants have been followed until today.
    *
    * @param allowed days on which water may run, and the timer's usual turn
    * @param efficiency share of the emitters' water that roots can use
+   * @param worthFilling share of the readily available water that must be missing for a watering to
+   *     be worth it
    */
   ZoneDay(
       ZoneResult result,
@@ -36,13 +37,15 @@ final class ZoneDay {
       List<Plant> plants,
       int today,
       AllowedDays allowed,
-      double efficiency) {
+      double efficiency,
+      double worthFilling) {
     this.result = result;
     this.runs = runs;
     this.plants = List.copyOf(plants);
     this.today = today;
     this.allowed = allowed;
     this.efficiency = efficiency;
+    this.worthFilling = worthFilling;
   }
 
   /**
@@ -81,7 +84,8 @@ final class ZoneDay {
             .anyMatch(
                 track ->
                     track.isDry(today)
-                        && track.startMm(today) > WORTH_FILLING * track.limitMm(today));
+                        && RefillRule.isWorthIt(
+                            track.startMm(today), track.limitMm(today), worthFilling));
     if (!dry && !(allowed.ruled() && allowed.may(today))) {
       return Optional.empty();
     }

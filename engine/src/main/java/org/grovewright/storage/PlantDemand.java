@@ -8,23 +8,21 @@ import org.grovewright.water.DailyClimate;
 import org.grovewright.water.DualBalance;
 import org.grovewright.water.PlantSeries;
 import org.grovewright.water.PlantSoil;
+import org.grovewright.water.RefillRule;
 import org.grovewright.water.WaterNeeds;
 
 /**
- * What one plant asks of its zone on a day: enough to have its root zone full by the evening where
- * it would begin to suffer before the zone's next turn, and nothing where the rain will do until
- * then.
+ * What one plant asks of its zone on a day on which the timer would run: whether the watering can
+ * be done without, and how long it takes until its root zone is full.
  */
 final class PlantDemand {
-  /** Share of the readily available water that must be missing; common practice, no source. */
-  private static final double WORTH_FILLING = 0.25;
-
   private final DailyClimate weather;
   private final PlantSeries series;
   private final PlantSoil soil;
   private final PlantSoil trial;
   private final PlantSoil ahead;
   private final double usableM3PerMinute;
+  private final double worthFilling;
   private final boolean[] stands;
   private int stressedDays;
 
@@ -35,6 +33,8 @@ final class PlantDemand {
    * @param weather the days
    * @param rainless the same days without their rain: what the owner counts on for days to come
    * @param usableM3PerMinute what reaches its roots to stay while the zone runs, m3 a minute
+   * @param worthFilling share of its readily available water that must be missing for a watering to
+   *     be worth it
    */
   PlantDemand(
       Grove grove,
@@ -43,10 +43,12 @@ final class PlantDemand {
       DailyClimate weather,
       DailyClimate rainless,
       PlantSeries series,
-      double usableM3PerMinute) {
+      double usableM3PerMinute,
+      double worthFilling) {
     this.weather = weather;
     this.series = series;
     this.usableM3PerMinute = usableM3PerMinute;
+    this.worthFilling = worthFilling;
     soil = new PlantSoil(weather, series);
     trial = new PlantSoil(weather, series);
     ahead = new PlantSoil(rainless, series);
@@ -70,37 +72,47 @@ final class PlantDemand {
   }
 
   /**
-   * Minutes it asks for on a day, when the rain of that day is known and no more is counted on.
+   * What it asks for.
+   *
+   * @param wanted whether it would be too dry before the zone's next turn without the watering
+   * @param minutes how long the zone runs until its root zone is full by the evening
+   */
+  record Ask(boolean wanted, double minutes) {}
+
+  /**
+   * What it asks for on a day, when the rain of that day is known and no more is counted on. A
+   * watering can be done without where the next one, which is no longer than the card says, finds a
+   * soil that it can fill: a soil that is left to dry to the limit stays near it, for the card has
+   * no more than the use of the days between two turns.
    *
    * @param day day of the weather, counted from 0
    * @param until the day of the next turn
    */
-  double minutes(int day, int until) {
+  Ask ask(int day, int until) {
     if (!stands(day)) {
-      return 0;
+      return new Ask(false, 0);
     }
-    double before = soil.balance().uptakeMissingMm();
     trial.takeOver(soil);
     trial.day(day, 0);
     DualBalance today = trial.balance();
-    // A root ball may be drier than the whole of the root zone.
-    double start = Math.max(today.rootStartMm(), before - trial.rainMm());
-    if (start <= WORTH_FILLING * today.readilyAvailableMm()) {
-      return 0;
-    }
-    // The day's own use is drawn while the zone runs, so there is room for it as well.
+    // The day's own use is drawn while the zone runs, so there is room for it as well. A root ball
+    // may be drier than the whole of the root zone.
     double missing = Math.max(today.rootMissingMm(), today.uptakeMissingMm());
-    boolean dry = isDry(today);
+    double minutes = missing / 1000 * series.soilM2(weather.slot(day)) / usableM3PerMinute;
+    boolean wanted = isTooDry(trial);
     ahead.takeOver(trial);
-    for (int next = day + 1; !dry && next < until && next < weather.days(); next++) {
+    for (int next = day + 1; !wanted && next < until && next < weather.days(); next++) {
       ahead.day(next, 0);
-      dry = isDry(ahead.balance());
+      wanted = isTooDry(ahead);
     }
-    return dry ? missing / 1000 * series.soilM2(weather.slot(day)) / usableM3PerMinute : 0;
+    return new Ask(wanted, minutes);
   }
 
-  private static boolean isDry(DualBalance balance) {
-    return balance.uptakeMissingMm() > balance.readilyAvailableMm();
+  private boolean isTooDry(PlantSoil some) {
+    DualBalance balance = some.balance();
+    return some.stressed()
+        || RefillRule.isWorthIt(
+            balance.uptakeMissingMm(), balance.readilyAvailableMm(), worthFilling);
   }
 
   /** Moves on by a day on which the zone ran so many minutes. */

@@ -7,7 +7,6 @@ import java.util.Map;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Species;
 import org.grovewright.irrigation.Programme;
-import org.grovewright.irrigation.Rhythm;
 import org.grovewright.irrigation.TimerSetting;
 import org.grovewright.irrigation.WateringSystem;
 import org.grovewright.irrigation.ZoneResult;
@@ -18,18 +17,22 @@ import org.grovewright.model.Planting;
 import org.grovewright.water.DailyClimate;
 import org.grovewright.water.Leaching;
 import org.grovewright.water.PlantSeries;
+import org.grovewright.water.RefillRule;
 import org.grovewright.water.WaterNeeds;
 
 /**
  * What a plan's timer draws by day, m3.
  *
  * <p>A simple timer has no rain sensor and runs its card in the rain too. An owner who skips
- * waterings stops it on a day of its turn when no plant of the zone would begin to suffer before
- * the next turn if no more rain came, and otherwise lets it run no longer than fills the plant that
- * misses most, and never longer than the card. The soil is that of the daily balance; the rain of
- * the day is known, and none is counted on for the days to come.
+ * waterings stops it on a day of its turn when, if no more rain came, no plant of the zone would
+ * miss half of what it takes up with ease before the next turn; and otherwise lets it run until all
+ * plants have their soil full, and never longer than the card. The soil is that of the daily
+ * balance; the rain of the day is known, and none is counted on for the days to come.
  */
 final class TimerDraw {
+  /** Days looked ahead at the end of a season, in which no turn comes any more. */
+  private static final int LONGEST_AHEAD = 30;
+
   private final Grove grove;
   private final Catalogue catalogue;
   private final WaterNeeds needs;
@@ -39,6 +42,7 @@ final class TimerDraw {
   private final DailyClimate weather;
   private final DailyClimate rainless;
   private final double efficiency;
+  private final double worthFilling;
 
   /**
    * The draws of a plan under some weather.
@@ -61,6 +65,7 @@ final class TimerDraw {
     weather = daily(days);
     rainless = daily(days.stream().map(day -> day.withRain(0)).toList());
     efficiency = catalogue.constant("irrigation.application-efficiency").value();
+    worthFilling = catalogue.constant(RefillRule.WORTH_FILLING).value();
   }
 
   private DailyClimate daily(List<DayWeather> some) {
@@ -125,7 +130,8 @@ final class TimerDraw {
               weather,
               rainless,
               PlantSeries.inYear(grove, planting, year, needs, weather, catalogue),
-              flow.getValue() * 60 * stays));
+              flow.getValue() * 60 * stays,
+              worthFilling));
     }
     return plants;
   }
@@ -146,7 +152,7 @@ final class TimerDraw {
         last = date;
         minutes = setting.minutesPerWatering();
         if (advised) {
-          minutes = Math.min(minutes, asked(plants, day, day + gap(setting.rhythm(), date)));
+          minutes = Math.min(minutes, asked(plants, day, next(settings, day)));
         }
         sumM3[day] += minutes * 60.0 * zone.flowM3PerS();
       }
@@ -157,23 +163,29 @@ final class TimerDraw {
     return plants.stream().mapToLong(PlantDemand::stressedDays).sum();
   }
 
-  /** Days to the next turn. */
-  private static int gap(Rhythm rhythm, LocalDate date) {
-    if (!rhythm.byCalendar()) {
-      return rhythm.everyDays();
+  /** The day of the next turn, or so many days ahead that none comes in time. */
+  private int next(TimerSetting[] settings, int day) {
+    LocalDate last = days.get(day).date();
+    int next = day + 1;
+    while (next < days.size() && next < day + LONGEST_AHEAD) {
+      LocalDate date = days.get(next).date();
+      TimerSetting setting = settings[date.getMonthValue()];
+      if (!setting.off() && setting.rhythm().isDue(date, last)) {
+        break;
+      }
+      next++;
     }
-    int ahead = 1;
-    while (!rhythm.days().allows(date.plusDays(ahead))) {
-      ahead++;
-    }
-    return ahead;
+    return next;
   }
 
   private static int asked(List<PlantDemand> plants, int day, int until) {
+    boolean wanted = false;
     double most = 0;
     for (PlantDemand plant : plants) {
-      most = Math.max(most, plant.minutes(day, until));
+      PlantDemand.Ask ask = plant.ask(day, until);
+      wanted |= ask.wanted();
+      most = Math.max(most, ask.minutes());
     }
-    return (int) Math.ceil(most - 1e-9);
+    return wanted ? (int) Math.ceil(most - 1e-9) : 0;
   }
 }

@@ -1,11 +1,10 @@
-package org.grovewright.advice;
+package org.grovewright.water;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.grovewright.water.DualBalance;
 import org.junit.jupiter.api.Test;
 
 class RefillRuleTest {
@@ -52,6 +51,12 @@ class RefillRuleTest {
     }
     assertThat(watered).containsExactly(1, 10);
     assertThat(last).isCloseTo(27, within(0.7));
+  }
+
+  @Test
+  void halfOfTheReadilyAvailableWaterIsWorthAWatering() {
+    assertThat(RefillRule.isWorthIt(10.1, 20, 0.5)).isTrue();
+    assertThat(RefillRule.isWorthIt(10, 20, 0.5)).isFalse();
   }
 
   @Test
