@@ -367,6 +367,15 @@ class MapTest {
       openMap(browser, site);
       browser.click("Show");
       browser.field("Photo");
+      // So the files that the server makes are without it, and the page that offers them says so.
+      browser.go("/site/" + site.id() + "/settings");
+      browser.seeText("The photo under your map is in none of these files");
+      browser.atBothWidths(
+          () -> {
+            browser.script("document.querySelector('.exports').scrollIntoView();");
+            browser.shot("photo-exports");
+            browser.checkAccessible();
+          });
       browser.checkQuiet();
     } finally {
       Files.delete(file);

@@ -2,8 +2,16 @@ package org.grovewright.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Color;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.util.Base64;
 import java.util.List;
 import java.util.Map;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.rendering.PDFRenderer;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
@@ -121,6 +129,48 @@ class PagesTest {
         }
         browser.devTools("Emulation.setEmulatedMedia", Map.of("media", ""));
       }
+    }
+  }
+
+  @Test
+  void paperIsWhiteInTheDarkThemeTooAndCautionsStandInFull() throws IOException {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.DESKTOP)) {
+      String site = demo(browser);
+      browser.go(site + "/settings");
+      browser.click(browser.find("input[name=theme][value=dark]"));
+      browser.waitUntil(
+          d -> "dark".equals(browser.script("return document.documentElement.dataset.theme;")));
+      for (String page : List.of("today?date=2027-03-20", "plant/A1", "buy", "water", "plants")) {
+        browser.go(site + "/" + page);
+        List<?> cautions =
+            (List<?>)
+                browser.script(
+                    "return [...document.querySelectorAll('.caution > p')].map(p =>"
+                        + " p.textContent.trim().split(/\\s+/).slice(-3).join(' '));");
+        String name = "print-dark-" + page.replaceAll("[/?=]", "-");
+        String pdf =
+            (String)
+                browser.devTools("Page.printToPDF", Map.of("printBackground", true)).get("data");
+        browser.keep(name, pdf);
+        try (PDDocument document = Loader.loadPDF(Base64.getDecoder().decode(pdf))) {
+          String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+          for (Object end : cautions) {
+            assertThat(text).as(page).contains((String) end);
+          }
+          BufferedImage paper = new PDFRenderer(document).renderImageWithDPI(0, 30);
+          assertThat(new Color(paper.getRGB(3, 3))).as(page).isEqualTo(Color.WHITE);
+          assertThat(new Color(paper.getRGB(paper.getWidth() / 2, paper.getHeight() - 3)))
+              .as(page)
+              .isEqualTo(Color.WHITE);
+        }
+        if (page.startsWith("today")) {
+          assertThat(cautions).hasSizeGreaterThan(3);
+        }
+        // The screen is as it was.
+        assertThat(browser.script("return document.documentElement.dataset.theme;"))
+            .isEqualTo("dark");
+      }
+      browser.checkQuiet();
     }
   }
 

@@ -15,6 +15,9 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,6 +29,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class KilledWhileSavingTest {
   private static final int KILLS = 200;
+  private static final int SIDE_BY_SIDE = 2;
   private static final int MOST_SAVES_BEFORE_KILL = 12;
 
   private static final String NEVER = String.valueOf(Long.MAX_VALUE);
@@ -34,19 +38,47 @@ class KilledWhileSavingTest {
 
   @Test
   void losesNoConfirmedEdit() throws Exception {
-    StoreAddress.Folder address = new StoreAddress.Folder(folder.resolve("data"));
-    ChildPrograms children = ChildPrograms.in(folder);
-    String site;
-    try (Store store = Store.open(address, InstantSource.system())) {
-      site = store.sites().create("S", SaveLoop.text(1), store.accounts().local().author()).id();
+    StoreAddress.Folder rehearsed = new StoreAddress.Folder(folder.resolve("rehearsed"));
+    String site = newSite(rehearsed);
+    ChildPrograms children =
+        new ChildPrograms(folder, SaveLoop.class, rehearsed.path().toString(), site, "8");
+    assertThat(check(rehearsed, site, 0)).as("saved twice eight times").isEqualTo(17);
+    // Side by side, each with a database of its own: a start waits for the disk as much as it
+    // works.
+    ExecutorService threads = Executors.newFixedThreadPool(SIDE_BY_SIDE);
+    try {
+      List<Future<Integer>> kills = new ArrayList<>();
+      for (int i = 0; i < SIDE_BY_SIDE; i++) {
+        StoreAddress.Folder address = new StoreAddress.Folder(folder.resolve("data-" + i));
+        // The seed only spreads the kills over the work; what is checked holds for every seed.
+        Random random = new Random(20270301 + i);
+        kills.add(threads.submit(() -> killAgainAndAgain(children, address, random)));
+      }
+      int killed = 0;
+      for (Future<Integer> some : kills) {
+        killed += some.get();
+      }
+      assertThat(killed).isEqualTo(KILLS);
+    } finally {
+      threads.shutdownNow();
+      assertThat(threads.awaitTermination(60, TimeUnit.SECONDS)).isTrue();
     }
-    assertThat(children.start(SaveLoop.class, address.path().toString(), site, "9").waitFor())
-        .isZero();
-    // The seed only spreads the kills over the work; what is checked holds for every seed.
-    Random random = new Random(20270301);
+  }
+
+  private static String newSite(StoreAddress.Folder address) {
+    try (Store store = Store.open(address, InstantSource.system())) {
+      return store.sites().create("S", SaveLoop.text(1), store.accounts().local().author()).id();
+    }
+  }
+
+  /** Kills children over one database; how many were killed. */
+  private static int killAgainAndAgain(
+      ChildPrograms children, StoreAddress.Folder address, Random random) throws Exception {
+    String site = newSite(address);
     long newest = check(address, site, 0);
-    assertThat(newest).isEqualTo(9);
-    for (int kill = 0; kill < KILLS; kill++) {
+    assertThat(newest).isEqualTo(1);
+    int kill = 0;
+    for (; kill < KILLS / SIDE_BY_SIDE; kill++) {
       List<Long> confirmed =
           killAfter(children, 1 + random.nextInt(MOST_SAVES_BEFORE_KILL), random, address, site);
       assertThat(confirmed).as("saves of run %s", kill).isNotEmpty();
@@ -61,13 +93,14 @@ class KilledWhileSavingTest {
       assertThat(store.trouble()).isEmpty();
       assertThat(store.sites().get(site).description()).isEqualTo(SaveLoop.text(newest));
     }
+    return kill;
   }
 
   /** The versions that a child confirmed before it was killed. */
   private static List<Long> killAfter(
       ChildPrograms children, int saves, Random random, StoreAddress.Folder address, String site)
       throws Exception {
-    Process child = children.start(SaveLoop.class, address.path().toString(), site, NEVER);
+    Process child = children.start(address.path().toString(), site, NEVER);
     List<Long> said = new ArrayList<>();
     try (BufferedReader lines =
         new BufferedReader(

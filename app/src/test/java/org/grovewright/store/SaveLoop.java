@@ -15,15 +15,14 @@ final class SaveLoop {
   /**
    * Starts saving.
    *
-   * @param args the data folder, the id of the site and the version to stop at by itself
+   * @param args the data folder, the id of the site and after how many saves to stop by itself
    */
   public static void main(String[] args) {
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
     Store store = Store.open(new StoreAddress.Folder(Path.of(args[0])), InstantSource.system());
     Author author = store.accounts().local().author();
     SiteState state = store.sites().get(args[1]);
-    long last = Long.parseLong(args[2]);
-    while (state.version() < last && !out.checkError()) {
+    for (long left = Long.parseLong(args[2]); left > 0 && !out.checkError(); left--) {
       String text = text(state.version() + 1);
       NewEdit edit = new NewEdit(Optional.empty(), "Edit", "{}", "S", text);
       state = store.sites().edit(args[1], state.version(), edit, author);

@@ -4,6 +4,7 @@ import { add, h, replace } from './dom.js';
 import { icon } from './icons.js';
 import * as texts from './i18n.js';
 import { start as startOffline } from './offline.js';
+import { start as startPaper } from './paper.js';
 import { signOut } from './pages/accounts.js';
 import { askToSignIn } from './sign-in.js';
 
@@ -335,6 +336,7 @@ async function start() {
   await show();
 }
 
+startPaper();
 signInWith(() => askToSignIn(session.me?.account));
 add(app, frame, main, live);
 document.addEventListener('click', followLinks);

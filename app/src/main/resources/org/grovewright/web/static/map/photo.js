@@ -29,6 +29,15 @@ async function inStore(mode, work) {
   }
 }
 
+/** Whether this browser keeps a photo for a site. */
+export async function hasPhoto(siteId) {
+  try {
+    return (await inStore('readonly', (store) => store.count(siteId))) > 0;
+  } catch {
+    return false;
+  }
+}
+
 /** The photo kept for a site: {image, points, places, opacity}, or undefined. */
 export async function keptPhoto(siteId) {
   try {

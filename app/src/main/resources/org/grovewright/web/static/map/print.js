@@ -38,7 +38,6 @@ function barLength(scale, size) {
 /** Puts a sheet after an element while the page is printed. Returns a function that stops this. */
 export function printsMap(root, about) {
   let sheet;
-  let theme;
   const page = document.documentElement;
   const after = () => {
     if (!sheet) {
@@ -47,11 +46,6 @@ export function printsMap(root, about) {
     sheet.remove();
     sheet = undefined;
     page.classList.remove('map-tall', 'map-wide');
-    if (theme === undefined) {
-      delete page.dataset.theme;
-    } else {
-      page.dataset.theme = theme;
-    }
   };
   const before = () => {
     after();
@@ -59,9 +53,6 @@ export function printsMap(root, about) {
     if (!now.scene) {
       return;
     }
-    // Paper is white whatever the theme of the screen.
-    theme = page.dataset.theme;
-    page.dataset.theme = 'light';
     const { scale, way } = scaleFor(now.scene.bounds, now.lengths.us);
     sheet = sheetOf(now, scale, way);
     page.classList.add(`map-${way}`);

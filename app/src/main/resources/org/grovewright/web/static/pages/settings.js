@@ -3,6 +3,7 @@ import { h, replace } from '../dom.js';
 import { choices, field } from '../forms.js';
 import { icon } from '../icons.js';
 import { count, language, momentText, t } from '../i18n.js';
+import { hasPhoto } from '../map/photo.js';
 import { canWorkAlone } from '../offline.js';
 import { drawAccounts, ownAccount } from './accounts.js';
 import { ask, figure, folded, keptNote, remarks, sitePath, waiting } from './common.js';
@@ -73,6 +74,13 @@ export async function show(root, context) {
     page.notes.length ? folded(count('page.more-remarks', page.notes.length), remarks(page.notes)) : null,
   );
 
+  // The photo is in this browser alone, so the server, which makes these files, does not have it.
+  const photo = h('div');
+  hasPhoto(context.siteId).then((there) => {
+    if (there) {
+      replace(photo, h('p', { class: 'note' }, icon('info'), h('span', null, t('settings.take.photo'))));
+    }
+  });
   const take = h(
     'section',
     { class: 'card' },
@@ -82,6 +90,7 @@ export async function show(root, context) {
       { class: 'exports' },
       EXPORTS.map((file) => h('li', null, h('a', { href: `/api${base}/export/${file}`, download: '' }, t(`settings.export.${file}`)), h('span', { class: 'quiet' }, ` ${file.split('.').pop().toUpperCase()}`))),
     ),
+    photo,
     h('p', null, h('a', { class: 'button', href: `${sitePath(context.siteId)}/labels` }, t('settings.labels'))),
     h('h3', null, t('settings.feed')),
     h('p', null, t('settings.feed.explain')),
