@@ -18,7 +18,7 @@ const SHOWN = 12;
 export function journal(context, about) {
   const metric = context.me?.settings?.units !== 'us';
   const list = h('div', { class: 'journal-list' });
-  const state = h('p', { class: 'sync-state', role: 'status' });
+  const state = h('p', { class: 'sync-state', role: 'status', hidden: true });
   const formPlace = h('div');
   const element = h('div', { class: 'journal' }, formPlace, state, list);
   const readOnly = context.site?.journalReadOnly && !context.site?.offline;
