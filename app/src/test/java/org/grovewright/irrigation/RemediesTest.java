@@ -141,6 +141,16 @@ class RemediesTest {
             .orElseThrow();
     ZoneResult after = hung(plan, before, wet, count, type);
     double is = after.plantFlows().get(wet.plant());
+    Point at = plan.grove().plantings().get(wet.plant()).at();
+    double away =
+        before.design().laterals().stream()
+            .flatMap(l -> l.lines().stream())
+            .mapToDouble(l -> at.distanceTo(foot(l, at)))
+            .min()
+            .orElseThrow();
+    assertThat(remedy.awayM()).isCloseTo(away, within(1e-9));
+    // The rows of the demo lie 8 m apart, so the plant is not beside that line.
+    assertThat(away).isBetween(6.0, 10.0);
     // What a unit of flow gives in the month by the minutes of the other valve, which must run
     // longer for its own plants if the newcomer takes pressure from them.
     double longer = longest(plan, to, wet, after) / longest(plan, to, wet, before);

@@ -99,6 +99,25 @@ class LanguageTest {
     assertThat(phrases.translate("Water it. Unknown words.")).isEmpty();
   }
 
+  /** A gap is named alone in a translation; with its sort it would be printed as it stands. */
+  @Test
+  void translationsNameTheGapsOfTheirPhrase() throws java.io.IOException {
+    java.util.regex.Pattern gap = java.util.regex.Pattern.compile("<([a-z]+)(:[a-z]+)?>");
+    try (java.io.InputStream in = Phrases.class.getResourceAsStream("phrases_es.po")) {
+      String text = new String(in.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+      PhraseFile.read(text, "phrases_es.po")
+          .forEach(
+              (english, other) ->
+                  gap.matcher(other)
+                      .results()
+                      .forEach(
+                          found -> {
+                            assertThat(found.group(2)).as(other).isNull();
+                            assertThat(english).contains("<" + found.group(1));
+                          }));
+    }
+  }
+
   @Test
   void thePhraseFileSaysWhereItIsWrong() {
     assertThat(PhraseFile.read("msgid \"a \"\n\"b\"\nmsgstr \"c\"\n", "f"))

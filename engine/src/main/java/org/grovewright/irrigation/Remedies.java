@@ -11,6 +11,8 @@ import org.grovewright.catalogue.EmitterType;
 import org.grovewright.catalogue.Species;
 import org.grovewright.irrigation.Programme.PlantSupply;
 import org.grovewright.model.Grove;
+import org.grovewright.model.Point;
+import org.grovewright.model.Row;
 
 /**
  * Looks for the one change that brings a plant which gets far too much nearest to its need, and
@@ -58,12 +60,18 @@ final class Remedies {
   /**
    * A change.
    *
-   * @param words a sentence; {@code {4}} stands for the amount
+   * @param words sentences; {@code {4}} stands for the amount, {@code {5}} for the distance
    * @param amount what the plant would get in its wettest month, m3/s; for a valve of its own the
    *     water saved at the supply in that year, m3
    * @param ownValve whether it is a valve of its own
+   * @param awayM distance of the plant from the line it is to hang on, metres; 0 where it stays on
+   *     its own
    */
-  record Remedy(String words, double amount, boolean ownValve) {}
+  record Remedy(String words, double amount, boolean ownValve, double awayM) {
+    Remedy(String words, double amount, boolean ownValve) {
+      this(words, amount, ownValve, 0);
+    }
+  }
 
   /** The change that helps most in the month of a supply. */
   Remedy of(PlantSupply wet) {
@@ -122,8 +130,22 @@ final class Remedies {
                 + " with "
                 + fit
                 + " it would get {4} then, and no less than"
-                + " it needs in any month of that year.";
-    return Optional.of(new Remedy(words, least * run, false));
+                + " it needs in any month of that year. The nearest line of that valve runs {5}"
+                + " from the plant, and a tube must be led there.";
+    return Optional.of(new Remedy(words, least * run, false, same ? 0 : awayM(wet.plant(), zone)));
+  }
+
+  /** Distance of a plant from the nearest line of a zone, metres. */
+  private double awayM(int plant, ZoneResult zone) {
+    Point at = grove.plantings().get(plant).at();
+    double least = Double.POSITIVE_INFINITY;
+    for (ZoneDesign.LateralDesign lateral : zone.design().laterals()) {
+      for (Line line : lateral.lines()) {
+        Row way = new Row("", line.path());
+        least = Math.min(least, way.at(way.stationOf(at)).distanceTo(at));
+      }
+    }
+    return least;
   }
 
   /** Flow of one emitter of each sort that a zone has, m3/s. */

@@ -90,7 +90,8 @@ final class SupplyRemarks {
               new Quantity(first.needsM3PerS(), Kind.DAILY_WATER),
               new Quantity(first.getsM3PerS(), Kind.DAILY_WATER),
               new Quantity(
-                  remedy.amount(), remedy.ownValve() ? Kind.WATER_VOLUME : Kind.DAILY_WATER)));
+                  remedy.amount(), remedy.ownValve() ? Kind.WATER_VOLUME : Kind.DAILY_WATER),
+              new Quantity(remedy.awayM(), Kind.LENGTH)));
     }
     return findings;
   }
