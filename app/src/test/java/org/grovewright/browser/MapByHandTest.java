@@ -336,7 +336,10 @@ class MapByHandTest {
       waitForVersion(browser, site, 6);
       assertThat(description(browser, site)).containsPattern("(?s)main:.{0,80}pipe: pipe\\.");
 
-      // It lies there already, as far as its last point.
+      // It lies there already, as far as its last point. Until the answer is there the form is
+      // drawn
+      // anew.
+      browser.find(".map-panel h2:focus");
       browser.waitUntil(d -> !browser.text().contains("being worked out"));
       browser.click(browser.field("It lies there already"));
       new Select(browser.field("Pipe")).selectByIndex(0);

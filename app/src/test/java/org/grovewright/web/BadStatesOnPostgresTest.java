@@ -8,8 +8,10 @@ import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
+import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
+import org.grovewright.store.Account;
 import org.grovewright.store.HandClock;
 import org.grovewright.store.Store;
 import org.grovewright.store.StoreAddress;
@@ -29,9 +31,7 @@ class BadStatesOnPostgresTest {
     try (TestServer server = TestServer.on(Store.open(address, clock), clock)) {
       site = "/api/sites/" + TestServer.demo(server.browser());
     }
-    StoreAddress reading =
-        new StoreAddress.Postgres(
-            address.url() + "&options=-c%20default_transaction_read_only%3Don");
+    StoreAddress reading = onlyReading(address);
     try (TestServer server = TestServer.on(Store.open(reading, clock), clock)) {
       Browser browser = server.browser();
       assertThat(browser.get(site + "/scene?wait=true").status()).isEqualTo(200);
@@ -42,6 +42,25 @@ class BadStatesOnPostgresTest {
           .isEqualTo("The PostgreSQL database only lets us read. Nothing was changed.");
       assertThat(browser.get(site).json().path("version").asLong()).isEqualTo(1);
       assertThat(server.bugs).isEmpty();
+    }
+  }
+
+  private static StoreAddress onlyReading(StoreAddress.Postgres address) {
+    return new StoreAddress.Postgres(
+        address.url() + "&options=-c%20default_transaction_read_only%3Don");
+  }
+
+  /** That somebody was seen cannot be written down then, which must not keep him from reading. */
+  @Test
+  void whoIsSignedInGoesOnWhereNothingCanBeSaved() throws Exception {
+    StoreAddress.Postgres address = TestStores.emptyPostgres();
+    String token;
+    try (Store store = Store.open(address, clock)) {
+      token = store.sessions().start(Account.LOCAL).token();
+    }
+    clock.pass(Duration.ofHours(5));
+    try (Store store = Store.open(onlyReading(address), clock)) {
+      assertThat(store.sessions().find(token)).isPresent();
     }
   }
 
