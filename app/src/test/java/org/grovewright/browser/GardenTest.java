@@ -89,6 +89,34 @@ class GardenTest {
   }
 
   @Test
+  void whatIsMeasuredInTheJournalMakesThePlanWhenTheOwnerSaysSo() {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.DESKTOP)) {
+      String site = DemoSite.of(browser);
+      String id = site.substring("/site/".length());
+      browser.go(site + "/plant/A1");
+      choose(browser, "measured-height");
+      browser.type("How much", "1.9");
+      browser.click("Write it down");
+      browser.waitUntil(d -> entries(browser, site).size() == 1);
+      choose(browser, "measured-spread");
+      browser.type("How much", "2.2");
+      browser.click("Write it down");
+      browser.waitUntil(d -> entries(browser, site).size() == 2);
+      assertThat(description(browser, id)).doesNotContain("measured_spread: 2.2");
+      browser.click("Make the plan with it");
+      browser.seeText("The plan is now made with what you measured.");
+      LocalDate day = entries(browser, site).get(0).content().day();
+      assertThat(description(browser, id))
+          .contains("measured_spread: 2.2 m", "measured_height: 1.9 m", "measured_on: " + day);
+      browser.checkQuiet();
+    }
+  }
+
+  private static String description(BrowserSession browser, String site) {
+    return browser.store().sites().get(site).description();
+  }
+
+  @Test
   void aChangeOnTwoDevicesIsShownAndBothStayUntilTheOwnerChooses() {
     try (BrowserSession browser = BrowserSession.open(BrowserSession.PHONE)) {
       String site = DemoSite.of(browser);

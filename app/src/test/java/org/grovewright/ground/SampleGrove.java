@@ -105,7 +105,7 @@ public final class SampleGrove {
             rows.isEmpty() ? Optional.empty() : Optional.of(rows.get(rows.size() - 1).id()),
             planted,
             litres / 1000,
-            measured,
+            new Planting.Measured(measured, NONE, Optional.empty()),
             kept,
             NONE));
     return this;

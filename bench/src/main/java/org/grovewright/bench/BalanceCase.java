@@ -83,7 +83,7 @@ final class BalanceCase {
               // Bare-rooted: the C loop knows one layer of soil, so there is no ball of another
               // mix.
               0,
-              NONE,
+              Planting.Measured.NOTHING,
               NONE,
               NONE));
     }

@@ -3,6 +3,7 @@ package org.grovewright.growth;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Map;
+import java.util.OptionalDouble;
 import org.grovewright.catalogue.Constant;
 import org.grovewright.catalogue.Species;
 import org.grovewright.model.Planting;
@@ -14,6 +15,10 @@ import org.grovewright.model.Planting;
  * from the spread {@code S0} in the container towards the mature spread {@code M}, with {@code k}
  * such that 95 % of {@code M} is reached at the species' years to maturity. That orchard trees keep
  * to such a curve is common practice without a source. Height follows the same progress.
+ *
+ * <p>What the owner has measured goes before the curve, which is moved in time so that it passes
+ * through it. A measured spread moves the crown and the roots, and the height too unless that was
+ * measured as well; a measured height without a spread moves them all.
  */
 public final class Growth {
   private static final double MATURE_SHARE = 0.95;
@@ -23,8 +28,10 @@ public final class Growth {
   private final double startSpreadM;
   private final double startHeightM;
   private final double fullSpreadM;
+  private final double fullHeightM;
   private final double rate;
   private final double shiftYears;
+  private final double heightShiftYears;
   private final double keptSpreadM;
   private final double keptHeightM;
   private final double ballRadiusM;
@@ -42,17 +49,28 @@ public final class Growth {
             : value(known, "growth.bare-root-as-container");
     double edge = Math.cbrt(container);
     double mature = species.matureSpreadM();
+    OptionalDouble spread = planting.measured().spreadM();
+    OptionalDouble height = planting.measured().heightM();
+    // A plant that was measured smaller than plants come from such a container came smaller.
     startSpreadM =
-        Math.min(value(known, "growth.crown-per-container") * edge, MATURE_SHARE * mature * 0.9);
+        least(
+            value(known, "growth.crown-per-container") * edge,
+            MATURE_SHARE * mature * 0.9,
+            spread.orElse(Double.POSITIVE_INFINITY));
     startHeightM =
-        Math.min(value(known, "growth.height-per-container") * edge, species.matureHeightM());
-    fullSpreadM = Math.max(mature, planting.measuredSpreadM().orElse(0) / MATURE_SHARE);
+        least(
+            value(known, "growth.height-per-container") * edge,
+            species.matureHeightM(),
+            height.orElse(Double.POSITIVE_INFINITY));
+    fullSpreadM = Math.max(mature, spread.orElse(0) / MATURE_SHARE);
+    fullHeightM = Math.max(species.matureHeightM(), height.orElse(0) / MATURE_SHARE);
     double toGrow = Math.log(startSpreadM / mature);
     rate = Math.log(toGrow / Math.log(MATURE_SHARE)) / species.yearsToMature();
-    shiftYears =
-        planting.measuredSpreadM().isPresent()
-            ? curveAge(planting.measuredSpreadM().getAsDouble()) - yearsAt(asOf)
-            : 0;
+    double then = yearsAt(planting.measured().on().orElse(asOf));
+    double bySpread = spread.isPresent() ? curveAge(spread.getAsDouble()) - then : 0;
+    double byHeight = height.isPresent() ? heightAge(height.getAsDouble()) - then : bySpread;
+    shiftYears = spread.isPresent() ? bySpread : byHeight;
+    heightShiftYears = byHeight;
     keptSpreadM = planting.keptSpreadM().orElse(Double.POSITIVE_INFINITY);
     keptHeightM = planting.keptHeightM().orElse(Double.POSITIVE_INFINITY);
     // A nursery container is taken as a cylinder as deep as it is wide.
@@ -66,7 +84,7 @@ public final class Growth {
    *
    * @param planting the plant
    * @param species its species
-   * @param asOf the day for which a measured spread holds
+   * @param asOf the day for which a measured size holds that has no day of its own
    * @param constants the catalogue's constants, of which those under {@code growth.} are used
    * @throws IllegalStateException if a constant is missing
    */
@@ -90,12 +108,13 @@ public final class Growth {
 
   /** Crown spread (diameter), metres, so many years after planting. */
   public double spreadM(double years) {
-    return Math.min(keptSpreadM, freeSpreadM(years));
+    return Math.min(keptSpreadM, freeSpreadM(years + shiftYears));
   }
 
   /** Height, metres, so many years after planting. */
   public double heightM(double years) {
-    double free = startHeightM + progress(years) * (species.matureHeightM() - startHeightM);
+    double way = progress(years, heightShiftYears);
+    double free = startHeightM + way * (fullHeightM - startHeightM);
     return Math.min(keptHeightM, free);
   }
 
@@ -108,7 +127,7 @@ public final class Growth {
   /** Depth of the roots that take up water, metres, in soil that sets no limit. */
   public double rootDepthM(double years) {
     double start = Math.min(ballDepthM, species.rootDepthM());
-    return start + progress(years) * (species.rootDepthM() - start);
+    return start + progress(years, shiftYears) * (species.rootDepthM() - start);
   }
 
   /**
@@ -132,17 +151,29 @@ public final class Growth {
     return ballDepthM;
   }
 
-  private double freeSpreadM(double years) {
-    double t = Math.max(0, years + shiftYears);
+  /** The curve of the spread, so many years along it. */
+  private double freeSpreadM(double age) {
+    double t = Math.max(0, age);
     return fullSpreadM * Math.exp(Math.log(startSpreadM / fullSpreadM) * Math.exp(-rate * t));
   }
 
   /** Share of the way from planting size to mature size, 0 to 1. */
-  private double progress(double years) {
-    double way = (freeSpreadM(years) - startSpreadM) / (fullSpreadM - startSpreadM);
+  private double progress(double years, double shift) {
+    double way = (freeSpreadM(years + shift) - startSpreadM) / (fullSpreadM - startSpreadM);
     return Math.max(0, Math.min(1, way));
   }
 
+  private static double least(double a, double b, double c) {
+    return Math.min(a, Math.min(b, c));
+  }
+
+  /** Where on the curve a plant is that has a height. */
+  private double heightAge(double heightM) {
+    double way = (heightM - startHeightM) / Math.max(1e-9, fullHeightM - startHeightM);
+    return curveAge(startSpreadM + way * (fullSpreadM - startSpreadM));
+  }
+
+  /** Where on the curve a plant is that has a spread. */
   private double curveAge(double spreadM) {
     double inside = Math.max(startSpreadM * 1.000001, spreadM);
     double left = Math.log(inside / fullSpreadM) / Math.log(startSpreadM / fullSpreadM);

@@ -54,7 +54,7 @@ public final class Crown {
             planting.rowId(),
             planting.plantedOn(),
             planting.containerM3(),
-            OptionalDouble.empty(),
+            Planting.Measured.NOTHING,
             OptionalDouble.empty(),
             OptionalDouble.empty());
     Growth kindGrowth = Growth.of(free, species, grove.start(), catalogue.constants());

@@ -95,16 +95,23 @@ public final class CrownSizes {
             : catalogue.constant("growth.bare-root-as-container").as("V (bare roots, as if)"));
     inputs.add(perContainer.as("a"));
     inputs.add(new Input("t (years since planting)", age, Kind.NUMBER, "dates of the description"));
-    planting
-        .measuredSpreadM()
-        .ifPresent(
-            spread ->
-                inputs.add(
-                    new Input(
-                        "measured at the start; shifts t so that S fits",
-                        spread,
-                        Kind.LENGTH,
-                        "description")));
+    Planting.Measured measured = planting.measured();
+    String when = measured.on().map(day -> "measured on " + day).orElse("measured at the start");
+    if (measured.spreadM().isPresent()) {
+      inputs.add(
+          new Input(
+              when + "; moves t so that S fits",
+              measured.spreadM().getAsDouble(),
+              Kind.LENGTH,
+              "description"));
+    } else if (measured.heightM().isPresent()) {
+      inputs.add(
+          new Input(
+              when + "; moves t so that the height fits",
+              measured.heightM().getAsDouble(),
+              Kind.LENGTH,
+              "description"));
+    }
     planting
         .keptSpreadM()
         .ifPresent(

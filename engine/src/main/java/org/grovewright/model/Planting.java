@@ -14,7 +14,7 @@ import java.util.OptionalDouble;
  * @param rowId the row it belongs to, if any
  * @param plantedOn the day it was or will be planted
  * @param containerM3 volume of the container it comes in, m3
- * @param measuredSpreadM spread as last measured by the owner, metres, if measured
+ * @param measured its size as last measured by the owner
  * @param keptSpreadM spread to which the owner prunes it, metres, if kept smaller than it would
  *     grow
  * @param keptHeightM height to which the owner prunes it, metres, if kept lower
@@ -27,6 +27,24 @@ public record Planting(
     Optional<String> rowId,
     LocalDate plantedOn,
     double containerM3,
-    OptionalDouble measuredSpreadM,
+    Measured measured,
     OptionalDouble keptSpreadM,
-    OptionalDouble keptHeightM) {}
+    OptionalDouble keptHeightM) {
+  /**
+   * What the owner has measured of a plant.
+   *
+   * @param spreadM spread of its crown, metres, if measured
+   * @param heightM height, metres, if measured
+   * @param on the day of measuring; the start of the plan where it is not said
+   */
+  public record Measured(OptionalDouble spreadM, OptionalDouble heightM, Optional<LocalDate> on) {
+    /** Nothing. */
+    public static final Measured NOTHING =
+        new Measured(OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty());
+
+    /** Whether there is anything. */
+    public boolean any() {
+      return spreadM.isPresent() || heightM.isPresent();
+    }
+  }
+}

@@ -225,8 +225,9 @@ final class PlantCare {
             first,
             Optional.of(new Recurrence(Frequency.YEARLY, 1, new TreeSet<>(), until)),
             "Measure the crowns",
-            "Measure every crown along and across its row, write the mean into the description as"
-                + " the measured spread, and make the plan anew: water and feeding follow the size"
+            "Measure every crown along and across its row, and its height. Write the mean into the"
+                + " description as the measured spread, the height as the measured height and the"
+                + " day beside them, and make the plan anew: water and feeding follow the size"
                 + " the plants really have.",
             List.of(),
             List.of(),

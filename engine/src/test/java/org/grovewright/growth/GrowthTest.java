@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 
 class GrowthTest {
   private static final LocalDate DAY = LocalDate.of(2026, 3, 1);
+  private static final LocalDate PLANTED = LocalDate.of(2021, 3, 1);
   private static final Species TREE = TestCatalogue.evergreen();
 
   private static Planting planting(
@@ -29,7 +30,7 @@ class GrowthTest {
         Optional.empty(),
         planted,
         litres / 1000,
-        measured,
+        new Planting.Measured(measured, OptionalDouble.empty(), Optional.empty()),
         kept,
         OptionalDouble.empty());
   }
@@ -113,6 +114,67 @@ class GrowthTest {
             TestCatalogue.constants());
     assertThat(growth.spreadM(growth.yearsAt(DAY))).isCloseTo(9, within(1e-6));
     assertThat(growth.spreadM(growth.yearsAt(DAY) + 5)).isBetween(9.0, 9.5);
+  }
+
+  private static Growth measured(Double spreadM, Double heightM, LocalDate on) {
+    Planting plain = planting(15, OptionalDouble.empty(), OptionalDouble.empty(), PLANTED);
+    return Growth.of(
+        new Planting(
+            plain.id(),
+            plain.speciesKey(),
+            plain.cultivar(),
+            plain.at(),
+            plain.rowId(),
+            plain.plantedOn(),
+            plain.containerM3(),
+            new Planting.Measured(
+                spreadM == null ? OptionalDouble.empty() : OptionalDouble.of(spreadM),
+                heightM == null ? OptionalDouble.empty() : OptionalDouble.of(heightM),
+                Optional.ofNullable(on)),
+            plain.keptSpreadM(),
+            plain.keptHeightM()),
+        TREE,
+        DAY,
+        TestCatalogue.constants());
+  }
+
+  @Test
+  void meetsTheSizesOnTheDayTheyWereMeasured() {
+    LocalDate later = DAY.plusYears(2);
+    Growth growth = measured(2.6, 4.1, later);
+    double then = growth.yearsAt(later);
+    assertThat(growth.spreadM(then)).isCloseTo(2.6, within(1e-9));
+    assertThat(growth.heightM(then)).isCloseTo(4.1, within(1e-9));
+    assertThat(growth.spreadM(then - 2)).isLessThan(2.6);
+    assertThat(growth.heightM(then + 1)).isBetween(4.1, 6.0);
+    // The same sizes two years earlier are those of a plant two years ahead.
+    Growth ahead = measured(2.6, 4.1, DAY);
+    assertThat(ahead.spreadM(ahead.yearsAt(DAY))).isCloseTo(2.6, within(1e-9));
+    assertThat(ahead.rootRadiusM(then)).isGreaterThanOrEqualTo(growth.rootRadiusM(then));
+  }
+
+  @Test
+  void aHeightAloneMovesTheWholePlant() {
+    Growth byCurve = measured(null, null, null);
+    double now = byCurve.yearsAt(DAY);
+    Growth low = measured(null, 0.7 * byCurve.heightM(now), DAY);
+    Growth high = measured(null, 1.2 * byCurve.heightM(now), DAY);
+    assertThat(low.heightM(now)).isCloseTo(0.7 * byCurve.heightM(now), within(1e-9));
+    assertThat(high.heightM(now)).isCloseTo(1.2 * byCurve.heightM(now), within(1e-9));
+    assertThat(byCurve.spreadM(now)).isBetween(low.spreadM(now), high.spreadM(now));
+    assertThat(byCurve.rootDepthM(now)).isBetween(low.rootDepthM(now), high.rootDepthM(now));
+    assertThat(byCurve.rootRadiusM(now)).isBetween(low.rootRadiusM(now), high.rootRadiusM(now));
+    assertThat(low.spreadM(now)).isLessThan(high.spreadM(now));
+  }
+
+  @Test
+  void aPlantSmallerThanItsContainerPromisedAndOneTallerThanItsKindAreBelieved() {
+    Growth small = measured(0.3, 0.4, PLANTED);
+    assertThat(small.spreadM(0)).isCloseTo(0.3, within(1e-6));
+    assertThat(small.heightM(0)).isCloseTo(0.4, within(1e-6));
+    assertThat(small.spreadM(1)).isGreaterThan(0.3);
+    Growth tall = measured(null, 8.0, DAY);
+    assertThat(tall.heightM(tall.yearsAt(DAY))).isCloseTo(8, within(1e-6));
   }
 
   @Property(tries = 200)

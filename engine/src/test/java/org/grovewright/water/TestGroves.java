@@ -67,7 +67,7 @@ public final class TestGroves {
         Optional.empty(),
         planted,
         litres / 1000,
-        NONE,
+        Planting.Measured.NOTHING,
         NONE,
         NONE);
   }

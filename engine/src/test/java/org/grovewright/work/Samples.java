@@ -113,7 +113,7 @@ public final class Samples {
         Optional.of(row),
         on,
         0.01,
-        OptionalDouble.empty(),
+        Planting.Measured.NOTHING,
         OptionalDouble.empty(),
         OptionalDouble.empty());
   }

@@ -1,6 +1,7 @@
 package org.grovewright.formats.description;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -301,7 +302,9 @@ public final class DescriptionWriter {
             plant.containerM3() == 0
                 ? "bare root"
                 : YamlText.quantity(plant.containerM3(), Unit.LITRE))
-        .put("measured_spread", plant.measuredSpreadM(), Unit.METRE)
+        .put("measured_spread", plant.measured().spreadM(), Unit.METRE)
+        .put("measured_height", plant.measured().heightM(), Unit.METRE)
+        .put("measured_on", plant.measured().on().map(LocalDate::toString))
         .put("kept_spread", plant.keptSpreadM(), Unit.METRE)
         .put("kept_height", plant.keptHeightM(), Unit.METRE);
   }

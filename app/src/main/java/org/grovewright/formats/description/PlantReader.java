@@ -27,7 +27,7 @@ final class PlantReader {
    * @param cultivar cultivar, if said
    * @param plantedOn day of planting
    * @param containerM3 volume of the container, 0 for bare root
-   * @param measuredSpreadM measured spread, metres
+   * @param measured what was measured of it
    * @param keptSpreadM spread it is pruned to, metres
    * @param keptHeightM height it is pruned to, metres
    */
@@ -36,7 +36,7 @@ final class PlantReader {
       Optional<String> cultivar,
       LocalDate plantedOn,
       double containerM3,
-      OptionalDouble measuredSpreadM,
+      Planting.Measured measured,
       OptionalDouble keptSpreadM,
       OptionalDouble keptHeightM) {
     Planting at(String id, Point place, Optional<String> rowId) {
@@ -48,7 +48,7 @@ final class PlantReader {
           rowId,
           plantedOn,
           containerM3,
-          measuredSpreadM,
+          measured,
           keptSpreadM,
           keptHeightM);
     }
@@ -69,7 +69,11 @@ final class PlantReader {
     if (rowContainer.isEmpty() && !fields.has("container")) {
       fields.need("container", "the volume of its pot, such as 20 L or 5 gal, or bare root");
     }
-    OptionalDouble measured = fields.quantity("measured_spread", Measure.LENGTH, 0.02, 40);
+    Planting.Measured measured =
+        new Planting.Measured(
+            fields.quantity("measured_spread", Measure.LENGTH, 0.02, 40),
+            fields.quantity("measured_height", Measure.LENGTH, 0.02, 60),
+            fields.get("measured_on").flatMap(Value::date));
     return new Kind(
         species.orElse(""),
         fields.get("cultivar").flatMap(v -> v.text("the name of the cultivar")),

@@ -97,6 +97,8 @@ enum Section {
       "planted",
       "container",
       "measured_spread",
+      "measured_height",
+      "measured_on",
       "kept_spread",
       "kept_height"),
   COMPANION(
@@ -110,6 +112,8 @@ enum Section {
       "planted",
       "container",
       "measured_spread",
+      "measured_height",
+      "measured_on",
       "kept_spread",
       "kept_height"),
   PLANT(
@@ -122,6 +126,8 @@ enum Section {
       "planted",
       "container",
       "measured_spread",
+      "measured_height",
+      "measured_on",
       "kept_spread",
       "kept_height"),
   GROUND("ground", "mix", "mix_share", "hole_width", "amendments", "mulch", "fertiliser"),

@@ -287,7 +287,7 @@ final class Groves {
         row,
         date(),
         random.nextInt(4) == 0 ? 0 : in(0.001, 0.2),
-        maybe(0.1, 8),
+        new Planting.Measured(maybe(0.1, 8), maybe(0.1, 8), maybe(this::date)),
         maybe(0.5, 8),
         maybe(0.5, 8));
   }

@@ -11,6 +11,11 @@ import { newId } from './sending.js';
 
 const SHOWN = 12;
 
+/** Whether the plan can be made with what an entry says, which a server has read already. */
+function measured(entry) {
+  return entry.kind.startsWith('measured-') && entry.subjectKind === 'plant' && typeof entry.amount?.value === 'number';
+}
+
 /**
  * The journal of `about`, {subjectKind, subject, zones?}; that of the whole site shows all its
  * entries, and lets a watering be noted for one of the zones, {id, name}.
@@ -21,6 +26,7 @@ export function journal(context, about) {
   const state = h('p', { class: 'sync-state', role: 'status', hidden: true });
   const formPlace = h('div');
   const element = h('div', { class: 'journal' }, formPlace, state, list);
+  const mayPlan = Boolean(context.site && !context.site.readOnly && !context.site.offline);
   const readOnly = context.site?.journalReadOnly && !context.site?.offline;
   /** Addresses of photos that are on this device alone, by the stamps of their changes. */
   const addresses = new Map();
@@ -121,12 +127,41 @@ export function journal(context, about) {
         : h(
             'div',
             { class: 'row entry-tools no-print' },
+            measured(entry) && !change && mayPlan
+              ? h('button', { type: 'button', class: 'plain', onclick: () => plan(entry) }, t('journal.plan'))
+              : null,
             h('button', { type: 'button', class: 'plain', onclick: () => edit(entry, change, picture) }, t('journal.edit')),
             change?.state === 'refused'
               ? h('button', { type: 'button', class: 'plain', onclick: () => drop(change) }, t('journal.drop'))
               : h('button', { type: 'button', class: 'plain', onclick: () => remove(entry, change) }, t('journal.delete')),
           ),
     );
+  }
+
+  /** Writes what was measured on a day into the description, so that the plan is made with it. */
+  async function plan(entry) {
+    const fields = { measured_spread: null, measured_height: null, measured_on: entry.day };
+    const same = (await journalOf(context.siteId)).map((one) => one.entry);
+    // The tape's other reading of that day belongs to it; one of another day would not fit the date.
+    for (const one of [...same, entry]) {
+      if (measured(one) && !one.deleted && one.subject === entry.subject && one.day === entry.day) {
+        fields[one.kind.replace('-', '_')] = `${Number(one.amount.value.toPrecision(6))} m`;
+      }
+    }
+    try {
+      const base = `/sites/${encodeURIComponent(context.siteId)}`;
+      const { version } = await context.api.get(base);
+      await context.api.post(`${base}/edits`, {
+        onVersion: version,
+        label: t('journal.planned-by', entry.subject),
+        operations: [{ type: 'setPlant', plant: entry.subject, fields }],
+        clientId: newId(),
+      });
+      context.say?.(t('journal.planned'));
+      await context.reload?.();
+    } catch (problem) {
+      context.say?.(t('journal.not-planned', problem.message));
+    }
   }
 
   function conflict(change, mine) {
