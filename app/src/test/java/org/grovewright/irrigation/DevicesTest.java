@@ -2,20 +2,12 @@ package org.grovewright.irrigation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.grovewright.irrigation.InventedPlot.CATALOGUE;
 
-import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
-import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Filter;
 import org.grovewright.catalogue.Regulator;
-import org.grovewright.catalogue.files.CatalogueFiles;
 import org.grovewright.finding.Finding;
-import org.grovewright.formats.description.DescriptionReader;
-import org.grovewright.layout.Terrain;
-import org.grovewright.model.Grove;
-import org.grovewright.quantity.FigureBook;
-import org.grovewright.water.WaterNeeds;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -23,62 +15,15 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Each device is there on its condition, and left out otherwise. */
 class DevicesTest {
-  private static final Catalogue CATALOGUE = CatalogueFiles.load().catalogue();
-
-  private static final String TAP =
-      "{kind: house tap, at: [2 m, 2 m], outlet_height: 0.5 m, static_pressure: %s kPa,"
-          + " flow_tests: [{volume: 10 L, time: 20 s, pressure: 0 kPa}]}";
-
   /** An invented row of two trees, on ground that rises by so many metres over 40 m. */
   private static WateringSystem system(String supply, double rise, String watering) {
-    String text =
-        """
-        units: metric
-        start: 2027-02-20
-        site:
-          name: Slope (invented)
-          latitude: -30.4
-          longitude: 152.6
-          elevation: 118 m
-          boundary: [[0 m, 0 m], [60 m, 0 m], [60 m, 40 m], [0 m, 40 m]]
-          north: 0 deg
-          heights:
-            - {at: [0 m, 0 m], height: 0 m}
-            - {at: [60 m, 0 m], height: 0 m}
-            - {at: [0 m, 40 m], height: %s m}
-        soil: {texture: loam, depth: 1 m, ph: 6.5}
-        climate:
-          source: invented
-          wind_height: 2 m
-          months:
-            tmin: 18 18 17 13 10 8 7 7 10 12 15 17 °C
-            tmax: 28 28 27 24 21 19 19 20 23 25 26 27 °C
-            humidity: 74 77 76 73 71 70 66 62 63 67 70 72 %%
-            wind: 2 2 2 2 2 2 2 2 2 2 2 2 m/s
-            sunshine: 7 7 7 7 6 6 7 8 8 8 8 8 h
-            rain: 50 50 50 40 30 30 30 20 20 40 50 50 mm
-        supply: %s
-        rows:
-          - id: A
-            from: [4 m, 10 m]
-            to: [16 m, 10 m]
-            planted: 2027-03-20
-            container: 20 L
-            plants:
-              - {species: lemon, at: 2 m}
-              - {species: fig, at: 8 m}
-        watering: %s
-        crew: {people: 1, hours: {Sat: 08:00-13:00}}
-        """
-            .formatted(String.format(Locale.ROOT, "%.2f", rise), supply, watering);
-    Grove grove = new DescriptionReader(CATALOGUE, null).read(text, "slope.yaml", Path.of("."));
-    FigureBook book = new FigureBook();
-    WaterNeeds needs = WaterNeeds.of(grove, CATALOGUE, book);
-    return WateringSystem.of(grove, CATALOGUE, needs, Terrain.of(grove.site()), book);
+    return InventedPlot.system(
+        InventedPlot.grove(
+            rise, supply, InventedPlot.row("A", "[4 m, 10 m]", "[16 m, 10 m]"), watering));
   }
 
   private static WateringSystem tap(double staticKpa, double rise, String watering) {
-    return system(String.format(Locale.ROOT, TAP, staticKpa), rise, watering);
+    return system(InventedPlot.tap("[2 m, 2 m]", staticKpa + " kPa"), rise, watering);
   }
 
   private static WateringSystem tap(double staticKpa, double rise) {

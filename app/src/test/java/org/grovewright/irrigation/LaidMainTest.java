@@ -2,87 +2,39 @@ package org.grovewright.irrigation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.grovewright.irrigation.InventedPlot.CATALOGUE;
 
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.grovewright.catalogue.Catalogue;
-import org.grovewright.catalogue.files.CatalogueFiles;
 import org.grovewright.demand.Requirement;
 import org.grovewright.demand.WorkAmount;
 import org.grovewright.finding.Finding;
 import org.grovewright.formats.description.DescriptionException;
 import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.formats.description.DescriptionWriter;
-import org.grovewright.layout.Terrain;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Point;
-import org.grovewright.quantity.FigureBook;
 import org.grovewright.trench.LaidMain;
-import org.grovewright.water.WaterNeeds;
 import org.junit.jupiter.api.Test;
 
 /** A main that lies there is neither bought nor dug, and water still runs through it. */
 class LaidMainTest {
-  private static final Catalogue CATALOGUE = CatalogueFiles.load().catalogue();
   private static final String PIPE = "pipe.pe100-pn16-25";
 
   /** An invented level orchard of two rows, 10 m and 14 m up from a tap in the corner. */
   private static Grove grove(String watering) {
-    String text =
-        """
-        units: metric
-        start: 2027-02-20
-        site:
-          name: Level (invented)
-          latitude: -30.4
-          longitude: 152.6
-          elevation: 118 m
-          boundary: [[0 m, 0 m], [60 m, 0 m], [60 m, 40 m], [0 m, 40 m]]
-          north: 0 deg
-        soil: {texture: loam, depth: 1 m, ph: 6.5}
-        climate:
-          source: invented
-          wind_height: 2 m
-          months:
-            tmin: 18 18 17 13 10 8 7 7 10 12 15 17 °C
-            tmax: 28 28 27 24 21 19 19 20 23 25 26 27 °C
-            humidity: 74 77 76 73 71 70 66 62 63 67 70 72 %
-            wind: 2 2 2 2 2 2 2 2 2 2 2 2 m/s
-            sunshine: 7 7 7 7 6 6 7 8 8 8 8 8 h
-            rain: 50 50 50 40 30 30 30 20 20 40 50 50 mm
-        supply: {kind: house tap, at: [4 m, 2 m], outlet_height: 0.5 m, static_pressure: 300 kPa,
-          flow_tests: [{volume: 10 L, time: 20 s, pressure: 0 kPa}]}
-        rows:
-          - id: A
-            from: [4 m, 10 m]
-            to: [16 m, 10 m]
-            planted: 2027-03-20
-            container: 20 L
-            plants:
-              - {species: lemon, at: 2 m}
-              - {species: fig, at: 8 m}
-          - id: B
-            from: [4 m, 14 m]
-            to: [16 m, 14 m]
-            planted: 2027-03-20
-            container: 20 L
-            plants:
-              - {species: lemon, at: 2 m}
-              - {species: fig, at: 8 m}
-        watering: %s
-        crew: {people: 1, hours: {Sat: 08:00-13:00}}
-        """
-            .replace("%s", watering);
-    return new DescriptionReader(CATALOGUE, null).read(text, "level.yaml", Path.of("."));
+    return InventedPlot.grove(
+        0,
+        InventedPlot.tap("[4 m, 2 m]", "300 kPa"),
+        InventedPlot.row("A", "[4 m, 10 m]", "[16 m, 10 m]")
+            + InventedPlot.row("B", "[4 m, 14 m]", "[16 m, 14 m]"),
+        watering);
   }
 
   private static WateringSystem system(String watering) {
-    Grove grove = grove(watering);
-    FigureBook book = new FigureBook();
-    WaterNeeds needs = WaterNeeds.of(grove, CATALOGUE, book);
-    return WateringSystem.of(grove, CATALOGUE, needs, Terrain.of(grove.site()), book);
+    return InventedPlot.system(grove(watering));
   }
 
   private static final String ZONES =

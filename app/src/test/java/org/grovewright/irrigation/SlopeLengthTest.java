@@ -3,19 +3,12 @@ package org.grovewright.irrigation;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.nio.file.Path;
 import java.util.List;
-import org.grovewright.catalogue.Catalogue;
-import org.grovewright.catalogue.files.CatalogueFiles;
 import org.grovewright.demand.Requirement;
-import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.hydraulics.Link;
 import org.grovewright.layout.Terrain;
-import org.grovewright.model.Grove;
 import org.grovewright.model.Point;
-import org.grovewright.quantity.FigureBook;
 import org.grovewright.trench.Trench;
-import org.grovewright.water.WaterNeeds;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -23,56 +16,15 @@ import org.junit.jupiter.api.Test;
  * way straight up is 5 m long for 4 m on the plan (Pythagoras); ways across it are not longer.
  */
 class SlopeLengthTest {
-  private static final Catalogue CATALOGUE = CatalogueFiles.load().catalogue();
-
-  /** An invented steep plot; the row climbs it from 4 m below to 12 m above the tap. */
+  /** An invented steep plot; the row climbs it. */
   private static WateringSystem system(double rise) {
-    String text =
-        """
-        units: metric
-        start: 2027-02-20
-        site:
-          name: Steep (invented)
-          latitude: -30.4
-          longitude: 152.6
-          elevation: 118 m
-          boundary: [[0 m, 0 m], [40 m, 0 m], [40 m, 40 m], [0 m, 40 m]]
-          north: 0 deg
-          heights:
-            - {at: [0 m, 0 m], height: 0 m}
-            - {at: [40 m, 0 m], height: 0 m}
-            - {at: [0 m, 40 m], height: %s m}
-        soil: {texture: loam, depth: 1 m, ph: 6.5}
-        climate:
-          source: invented
-          wind_height: 2 m
-          months:
-            tmin: 18 18 17 13 10 8 7 7 10 12 15 17 °C
-            tmax: 28 28 27 24 21 19 19 20 23 25 26 27 °C
-            humidity: 74 77 76 73 71 70 66 62 63 67 70 72 %%
-            wind: 2 2 2 2 2 2 2 2 2 2 2 2 m/s
-            sunshine: 7 7 7 7 6 6 7 8 8 8 8 8 h
-            rain: 50 50 50 40 30 30 30 20 20 40 50 50 mm
-        supply: {kind: house tap, at: [4 m, 4 m], outlet_height: 0.5 m, static_pressure: 600 kPa,
-          flow_tests: [{volume: 10 L, time: 20 s, pressure: 0 kPa}]}
-        rows:
-          - id: A
-            from: [4 m, 12 m]
-            to: [4 m, 24 m]
-            planted: 2027-03-20
-            container: 20 L
-            plants:
-              - {species: lemon, at: 2 m}
-              - {species: fig, at: 8 m}
-        watering: {propose: true, main: {pipe: pipe.pe100-pn16-25},
-          laterals: [{row: A, run: dead end, tubing: pipe.pe-16}]}
-        crew: {people: 1, hours: {Sat: 08:00-13:00}}
-        """
-            .formatted(String.valueOf(rise));
-    Grove grove = new DescriptionReader(CATALOGUE, null).read(text, "steep.yaml", Path.of("."));
-    FigureBook book = new FigureBook();
-    WaterNeeds needs = WaterNeeds.of(grove, CATALOGUE, book);
-    return WateringSystem.of(grove, CATALOGUE, needs, Terrain.of(grove.site()), book);
+    return InventedPlot.system(
+        InventedPlot.grove(
+            rise,
+            InventedPlot.tap("[4 m, 4 m]", "600 kPa"),
+            InventedPlot.row("A", "[4 m, 12 m]", "[4 m, 24 m]"),
+            "{propose: true, main: {pipe: pipe.pe100-pn16-25},"
+                + " laterals: [{row: A, run: dead end, tubing: pipe.pe-16}]}"));
   }
 
   private static double metres(WateringSystem system, String item) {
