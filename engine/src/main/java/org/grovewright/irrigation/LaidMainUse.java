@@ -23,7 +23,7 @@ record LaidMainUse(int outlets, boolean apart) {
   /** Valves nearer to each other than this can be outlets of one timer, metres. */
   private static final double ONE_PLACE_M = 1;
 
-  /** A wider main is worth a word where it leaves less than this share of the shortfall. */
+  /** A wider main is worth a word where it leaves less than this share of the narrower's fault. */
   private static final double HELPS = 0.8;
 
   static LaidMainUse of(List<ZoneResult> zones, LaidMain laid) {
@@ -119,7 +119,8 @@ record LaidMainUse(int outlets, boolean apart) {
     for (Pipe pipe : wider) {
       ZoneResult other = ZoneResult.solve(zone.design().with(pipe), with.network());
       double left = other.shortness(with.rules());
-      if (left < best.map(b -> b.shortness(with.rules())).orElse(shortness * HELPS)) {
+      double before = best.map(b -> b.shortness(with.rules())).orElse(shortness);
+      if (left < before * HELPS) {
         best = Optional.of(other);
       }
       if (left <= 1e-9) {
