@@ -44,7 +44,7 @@ final class DataArguments {
               Path.of(System.getProperty("user.home"))),
           InstantSource.system());
     } catch (StoreException e) {
-      throw new BadInputException(e.getMessage());
+      throw new BadInputException(e.sentence());
     }
   }
 }

@@ -185,7 +185,7 @@ final class ServeCommand implements Callable<Integer> {
       return opening.join();
     } catch (CompletionException e) {
       if (e.getCause() instanceof BadInputException known) {
-        throw new StoreException(StoreException.Reason.UNREACHABLE, known.getMessage(), known);
+        throw new StoreException(StoreException.Reason.UNREACHABLE, known.sentence(), known);
       }
       throw e;
     }

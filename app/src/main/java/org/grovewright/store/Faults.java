@@ -80,8 +80,9 @@ final class Faults {
     if (state.equals("22021")) {
       return new StoreException(
           Reason.REFUSED,
-          "The text holds a sign that cannot be kept; it may have come with copying from another"
-              + " program. Type the text anew.",
+          Sentence.of(
+              "The text holds a sign that cannot be kept; it may have come with copying from another"
+                  + " program. Type the text anew."),
           failure);
     }
     if (state.equals("25006")) {
@@ -119,10 +120,10 @@ final class Faults {
   static StoreException fullAtStart(Path folder, RuntimeException failure) {
     return new StoreException(
         Reason.FULL,
-        "The disk with the folder "
-            + folder
-            + " is full, so nothing can be saved there. What was saved before is safe and can be"
-            + " read. Make room, then start Grovewright anew.",
+        Sentence.of(
+            "The disk with the folder {0} is full, so nothing can be saved there. What was saved"
+                + " before is safe and can be read. Make room, then start Grovewright anew.",
+            folder),
         failure);
   }
 

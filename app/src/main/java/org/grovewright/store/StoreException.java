@@ -35,7 +35,7 @@ public final class StoreException extends ToldException {
   }
 
   /** Trouble of a kind, in a plain sentence, with the failure below it, if there is one. */
-  StoreException(Reason reason, Sentence sentence, Throwable cause) {
+  public StoreException(Reason reason, Sentence sentence, Throwable cause) {
     super(sentence, cause);
     this.reason = reason;
   }

@@ -4,22 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.TreeSet;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 class SentenceTest {
-  private static final Pattern PLACE = Pattern.compile("\\{[0-9]{1,2}\\}");
   private static final Pattern WORD = Pattern.compile("\\p{L}{3,}");
-
-  private static TreeSet<String> places(String text) {
-    return PLACE
-        .matcher(text)
-        .results()
-        .map(place -> place.group())
-        .collect(Collectors.toCollection(TreeSet::new));
-  }
 
   /** Whatever can be told of bad input or a refusal, by the source of the program itself. */
   @Test
@@ -37,7 +26,7 @@ class SentenceTest {
               (shape, place) -> {
                 if (WORD.matcher(shape).find() && !language.canSay(shape)) {
                   untold.add(shape + "   " + place);
-                } else if (!places(language.say(shape)).equals(places(shape))) {
+                } else if (!Shapes.places(language.say(shape)).equals(Shapes.places(shape))) {
                   otherPlaces.add(shape + " -> " + language.say(shape));
                 }
               });

@@ -22,7 +22,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javax.lang.model.element.Element;
 import javax.lang.model.element.ExecutableElement;
@@ -36,6 +40,7 @@ import javax.tools.ToolProvider;
  * to a parameter of type {@code String} that is called {@code shape}, or ends so.
  */
 final class Shapes {
+  private static final Pattern PLACE = Pattern.compile("\\{[0-9]{1,2}\\}");
   private static final Path SOURCE = Path.of("src", "main", "java");
 
   private final Trees trees;
@@ -89,7 +94,19 @@ final class Shapes {
     return found;
   }
 
-  /** Places that hand on something whose words cannot be read from the source. */
+  /** The places of a text in which something is filled in. */
+  static Set<String> places(String text) {
+    return PLACE
+        .matcher(text)
+        .results()
+        .map(place -> place.group())
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  /**
+   * Places that hand on something whose words cannot be read from the source, or that do not fill
+   * in as much as there is to fill in.
+   */
   List<String> unreadable() {
     return unreadable;
   }
@@ -115,7 +132,9 @@ final class Shapes {
       List<? extends VariableElement> parameters = called.getParameters();
       for (int i = 0; i < Math.min(parameters.size(), arguments.size()); i++) {
         if (isShape(parameters.get(i))) {
-          take(arguments.get(i), called + " in " + place(call));
+          boolean filled = called.isVarArgs() && i == parameters.size() - 2;
+          int given = filled ? arguments.size() - i - 1 : -1;
+          take(arguments.get(i), given, called + " in " + place(call));
         }
       }
     }
@@ -126,14 +145,19 @@ final class Shapes {
       return unit.getSourceFile().getName() + ":" + unit.getLineMap().getLineNumber(start);
     }
 
-    private void take(ExpressionTree argument, String place) {
+    /**
+     * Takes a shape.
+     *
+     * @param given how many arguments are filled in, -1 where others do that
+     */
+    private void take(ExpressionTree argument, int given, String place) {
       if (argument instanceof ConditionalExpressionTree choice) {
-        take(choice.getTrueExpression(), place);
-        take(choice.getFalseExpression(), place);
+        take(choice.getTrueExpression(), given, place);
+        take(choice.getFalseExpression(), given, place);
         return;
       }
       if (argument instanceof ParenthesizedTree inner) {
-        take(inner.getExpression(), place);
+        take(inner.getExpression(), given, place);
         return;
       }
       // One that was handed to us as a shape was read where it was handed over.
@@ -144,6 +168,9 @@ final class Shapes {
       StringBuilder words = new StringBuilder();
       if (constant(argument, words)) {
         found.putIfAbsent(words.toString(), place);
+        if (given >= 0 && given != places(words.toString()).size()) {
+          unreadable.add(place + ": " + given + " arguments for '" + words + "'");
+        }
       } else {
         unreadable.add(place + ": " + argument);
       }
