@@ -93,7 +93,7 @@ public final class FirstPlan {
         for (Problem problem : e.problems()) {
           sheet
               .answers()
-              .problem(fieldOf(problem.path()), "other", problem.sentence().in(language));
+              .problem(fieldOf(problem.path()), "other", problem.sentence().whole().in(language));
         }
       }
     }

@@ -57,7 +57,7 @@ class SpanishErrorsTest {
 
       browser.go("/start?step=water");
       browser.click("Siguiente");
-      seeBeside(browser, "Se llenó en", "es muy poco tiempo para ese volumen");
+      seeBeside(browser, "Se llenó en", "Es muy poco tiempo para ese volumen");
       browser.shot("spanish-error-beside");
       browser.checkAccessible();
       browser.type("Se llenó en", "40");

@@ -97,6 +97,24 @@ class ExchangeApiTest {
   }
 
   @Test
+  void aSubscribedCalendarSpeaksTheLanguageItsAddressWasGivenIn() throws IOException {
+    String english = browser.post(site + "/feed", Map.of()).json().path("path").asText();
+    assertThat(server.raw("GET " + english + " HTTP/1.1", "Host: localhost"))
+        .contains("Lay and join");
+    browser.put("/api/me/settings", Map.of("language", "es"));
+    String spanish = browser.post(site + "/feed", Map.of()).json().path("path").asText();
+    assertThat(spanish).endsWith(".es.ics");
+    browser.put("/api/me/settings", Map.of("language", "en"));
+    // Whoever fetches it has no language: the address has.
+    assertThat(server.raw("GET " + spanish + " HTTP/1.1", "Host: localhost", "Accept-Language: en"))
+        .contains("HTTP/1.1 200", "BEGIN:VEVENT", "Tender y unir")
+        .doesNotContain("Lay and join");
+    assertThat(server.raw("GET " + english + " HTTP/1.1", "Host: localhost"))
+        .as("a new address ends the one before")
+        .contains("HTTP/1.1 404");
+  }
+
+  @Test
   void everyPageAndEveryFigureIsAnswered() {
     for (String page : List.of("buy", "today", "water", "plants", "summary", "plant/A2")) {
       Answer answer = browser.get(site + "/pages/" + page + "?date=2027-04-02");

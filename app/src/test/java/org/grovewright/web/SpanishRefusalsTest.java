@@ -195,8 +195,22 @@ class SpanishRefusalsTest {
                   "plants",
                   List.of(Map.of("species", "fig", "count", "2"))));
       assertThat(first.json().path("problems").toString())
-          .contains("\"field\":\"bucketSeconds\"", "es muy poco tiempo para ese volumen");
+          .contains("\"field\":\"bucketSeconds\"", "Es muy poco tiempo para ese volumen");
       assertThat(server.bugs).isEmpty();
+    }
+  }
+
+  @Test
+  void thePickersNamePlantsAndGoodsInTheLanguageToo() {
+    try (TestServer server = TestServer.local(folder)) {
+      Browser browser = spanish(server);
+      assertThat(browser.get("/api/catalogue/species").text())
+          .contains("\"name\":\"Aguacate\"")
+          .doesNotContain("\"name\":\"Avocado\"");
+      assertThat(browser.get("/api/catalogue/textures").text()).contains("\"name\":\"Franco\"");
+      assertThat(browser.get("/api/catalogue/pipes").text()).contains("Tubo de goteo");
+      browser.put("/api/me/settings", Map.of("language", "en"));
+      assertThat(browser.get("/api/catalogue/species").text()).contains("\"name\":\"Avocado\"");
     }
   }
 }

@@ -259,7 +259,9 @@ final class ExchangeApi {
   private void feed(Context context) {
     String token =
         desk.store().feeds().make(context.pathParam("id"), Caller.from(context).signedIn().id());
-    Json.send(context, Map.of("path", "/calendar/" + token + ".ics"));
+    Language language = desk.language(context);
+    String spoken = language == Language.ENGLISH ? "" : "." + language.tag();
+    Json.send(context, Map.of("path", "/calendar/" + token + spoken + ".ics"));
   }
 
   private void endFeed(Context context) {
@@ -267,10 +269,16 @@ final class ExchangeApi {
     context.status(204);
   }
 
-  /** Calendar programs cannot sign in; the address itself is the secret. */
+  /**
+   * Calendar programs cannot sign in; the address itself is the secret. They do not say what
+   * language they want either, so the address says which one it was given in.
+   */
   private void calendar(Context context) {
     desk.limits().feed(context.ip());
-    String token = context.pathParam("token").replaceFirst("\\.ics$", "");
+    String name = context.pathParam("token").replaceFirst("\\.ics$", "");
+    int dot = name.indexOf('.');
+    String token = dot < 0 ? name : name.substring(0, dot);
+    Language language = dot < 0 ? Language.ENGLISH : Language.of(name.substring(dot + 1));
     SiteState state =
         desk.store()
             .feeds()
@@ -281,6 +289,7 @@ final class ExchangeApi {
     context
         .header("Cache-Control", "no-store")
         .contentType(ExportFile.CALENDAR.type())
-        .result(ExportFile.CALENDAR.content(state.description(), plan, Sheets.unitsOf(plan)));
+        .result(
+            ExportFile.CALENDAR.content(state.description(), plan, Sheets.unitsOf(plan, language)));
   }
 }

@@ -6,6 +6,11 @@ import io.javalin.http.Context;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
+import org.grovewright.catalogue.EmitterType;
+import org.grovewright.catalogue.Mulch;
+import org.grovewright.catalogue.SoilMix;
+import org.grovewright.catalogue.SoilTexture;
 import org.grovewright.catalogue.Species;
 import org.grovewright.store.StoreException;
 import org.grovewright.texts.Language;
@@ -57,10 +62,10 @@ final class ProgramApi {
       double matureHeight,
       double yearsToMature,
       double coldLimit) {
-    static SpeciesView of(Species species) {
+    static SpeciesView of(Species species, Language language) {
       return new SpeciesView(
           species.key(),
-          species.name(),
+          language.say(species.name()),
           species.latin(),
           lower(species.group()),
           lower(species.role()),
@@ -82,31 +87,31 @@ final class ProgramApi {
     return value.name().toLowerCase(java.util.Locale.ROOT);
   }
 
+  private static <R> List<NamedView> named(
+      Map<String, R> rows, Function<R, String> name, Language language) {
+    return rows.entrySet().stream()
+        .map(row -> new NamedView(row.getKey(), language.say(name.apply(row.getValue()))))
+        .toList();
+  }
+
   private void catalogue(Context context) {
     var catalogue = desk.groves().catalogue();
+    Language language = desk.language(context);
     List<?> rows =
         switch (context.pathParam("table")) {
-          case "species" -> catalogue.species().values().stream().map(SpeciesView::of).toList();
-          case "textures" ->
-              catalogue.textures().values().stream()
-                  .map(row -> new NamedView(row.key(), row.name()))
+          case "species" ->
+              catalogue.species().values().stream()
+                  .map(row -> SpeciesView.of(row, language))
                   .toList();
+          case "textures" -> named(catalogue.textures(), SoilTexture::name, language);
           case "pipes" ->
               catalogue.pipes().values().stream()
-                  .map(row -> new PipeRow(row.key(), row.name(), Json.word(row.use())))
+                  .map(
+                      row -> new PipeRow(row.key(), language.say(row.name()), Json.word(row.use())))
                   .toList();
-          case "emitters" ->
-              catalogue.emitters().values().stream()
-                  .map(row -> new NamedView(row.key(), row.name()))
-                  .toList();
-          case "mixes" ->
-              catalogue.mixes().values().stream()
-                  .map(row -> new NamedView(row.key(), row.name()))
-                  .toList();
-          case "mulches" ->
-              catalogue.mulches().values().stream()
-                  .map(row -> new NamedView(row.key(), row.name()))
-                  .toList();
+          case "emitters" -> named(catalogue.emitters(), EmitterType::name, language);
+          case "mixes" -> named(catalogue.mixes(), SoilMix::name, language);
+          case "mulches" -> named(catalogue.mulches(), Mulch::name, language);
           default ->
               throw new ApiException(
                   404,

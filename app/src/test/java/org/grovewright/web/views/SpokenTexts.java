@@ -73,6 +73,7 @@ final class SpokenTexts {
   static Set<String> of(Catalogue catalogue) {
     Set<String> said = new LinkedHashSet<>();
     catalogue.species().values().forEach(row -> said.add(row.name()));
+    catalogue.textures().values().forEach(row -> said.add(row.name()));
     catalogue.tasks().values().forEach(row -> said.add(row.name()));
     catalogue
         .cautions()
