@@ -2,6 +2,7 @@ package org.grovewright.texts;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -75,7 +76,7 @@ public record Sentence(String shape, List<Object> arguments) {
             .toArray();
     String text = fill(shape.isEmpty() ? shape : translation.apply(shape), values);
     return shape.equals(WHOLE)
-        ? text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1)
+        ? text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1)
         : text;
   }
 

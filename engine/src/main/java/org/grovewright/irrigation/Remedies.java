@@ -141,8 +141,7 @@ final class Remedies {
     double least = Double.POSITIVE_INFINITY;
     for (ZoneDesign.LateralDesign lateral : zone.design().laterals()) {
       for (Line line : lateral.lines()) {
-        Row way = new Row("", line.path());
-        least = Math.min(least, way.at(way.stationOf(at)).distanceTo(at));
+        least = Math.min(least, new Row("", line.path()).distanceTo(at));
       }
     }
     return least;

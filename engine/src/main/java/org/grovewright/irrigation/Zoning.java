@@ -69,7 +69,7 @@ final class Zoning {
       if (plant.rowId().isPresent() && plant.rowId().get().equals(row.id())) {
         return Optional.of(row);
       }
-      double distance = row.at(row.stationOf(plant.at())).distanceTo(plant.at());
+      double distance = row.distanceTo(plant.at());
       if (distance < best) {
         best = distance;
         nearest = row;

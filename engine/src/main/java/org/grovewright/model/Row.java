@@ -65,4 +65,9 @@ public record Row(String id, List<Point> line) {
     }
     return station;
   }
+
+  /** Distance of a place from the row, metres. */
+  public double distanceTo(Point place) {
+    return at(stationOf(place)).distanceTo(place);
+  }
 }

@@ -148,7 +148,7 @@ final class TimerDraw {
       LocalDate date = days.get(day).date();
       TimerSetting setting = settings[date.getMonthValue()];
       int minutes = 0;
-      if (!setting.off() && setting.rhythm().isDue(date, last)) {
+      if (setting.rhythm().isDue(date, last)) {
         last = date;
         minutes = setting.minutesPerWatering();
         if (advised) {
@@ -170,7 +170,7 @@ final class TimerDraw {
     while (next < days.size() && next < day + LONGEST_AHEAD) {
       LocalDate date = days.get(next).date();
       TimerSetting setting = settings[date.getMonthValue()];
-      if (!setting.off() && setting.rhythm().isDue(date, last)) {
+      if (setting.rhythm().isDue(date, last)) {
         break;
       }
       next++;

@@ -68,9 +68,7 @@ public final class Dug {
   private static double distance(Point place, List<List<Point>> ways) {
     double least = Double.POSITIVE_INFINITY;
     for (List<Point> way : ways) {
-      for (int i = 1; i < way.size(); i++) {
-        least = Math.min(least, Planes.foot(place, way.get(i - 1), way.get(i)).distanceTo(place));
-      }
+      least = Math.min(least, Planes.distance(place, way));
     }
     return least;
   }

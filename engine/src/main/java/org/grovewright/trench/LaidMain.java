@@ -67,11 +67,7 @@ public final class LaidMain {
 
   /** Distance of a place from the pipe, metres; infinite where none lies there. */
   public double distance(Point place) {
-    double least = Double.POSITIVE_INFINITY;
-    for (int i = 1; i < way.size(); i++) {
-      least = Math.min(least, Planes.foot(place, way.get(i - 1), way.get(i)).distanceTo(place));
-    }
-    return least;
+    return Planes.distance(place, way);
   }
 
   /** A part of a way that lies on the pipe from end to end, or nowhere. */

@@ -41,6 +41,15 @@ final class Planes {
     return between(a, b, shareNear(place, a, b));
   }
 
+  /** Distance of a place from a path, metres; infinite where the path has no stretch. */
+  static double distance(Point place, List<Point> path) {
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 1; i < path.size(); i++) {
+      least = Math.min(least, foot(place, path.get(i - 1), path.get(i)).distanceTo(place));
+    }
+    return least;
+  }
+
   static boolean same(Point a, Point b) {
     return Math.abs(a.x() - b.x()) <= SAME_PLACE_M && Math.abs(a.y() - b.y()) <= SAME_PLACE_M;
   }

@@ -15,8 +15,12 @@ public final class BoundaryException extends IllegalArgumentException {
    * @param arguments what is filled into it
    */
   BoundaryException(String shape, Object... arguments) {
-    super(Sentence.of(shape, arguments).english());
-    this.sentence = Sentence.of(shape, arguments);
+    this(Sentence.of(shape, arguments));
+  }
+
+  private BoundaryException(Sentence sentence) {
+    super(sentence.english());
+    this.sentence = sentence;
   }
 
   /** Why, a sentence without a full stop. */

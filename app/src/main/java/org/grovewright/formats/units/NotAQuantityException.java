@@ -15,8 +15,12 @@ public final class NotAQuantityException extends Exception {
    * @param arguments what is filled into it
    */
   public NotAQuantityException(String shape, Object... arguments) {
-    super(Sentence.of(shape, arguments).english());
-    this.sentence = Sentence.of(shape, arguments);
+    this(Sentence.of(shape, arguments));
+  }
+
+  private NotAQuantityException(Sentence sentence) {
+    super(sentence.english());
+    this.sentence = sentence;
   }
 
   /** Why, a sentence without a full stop. */

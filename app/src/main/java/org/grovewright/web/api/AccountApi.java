@@ -46,9 +46,7 @@ final class AccountApi {
     answer.put("csrf", caller.csrf());
     answer.put("settings", settings(caller));
     answer.put("languages", Language.tags());
-    desk.store()
-        .trouble()
-        .ifPresent(t -> answer.put("trouble", ProgramApi.trouble(t, desk.language(context))));
+    ProgramApi.addTrouble(answer, desk, context);
     Json.send(context, answer);
   }
 

@@ -12,7 +12,6 @@ import org.grovewright.catalogue.Mulch;
 import org.grovewright.catalogue.SoilMix;
 import org.grovewright.catalogue.SoilTexture;
 import org.grovewright.catalogue.Species;
-import org.grovewright.store.StoreException;
 import org.grovewright.texts.Language;
 
 /** What is the same for all sites: health, texts, catalogue, checking a description. */
@@ -36,17 +35,21 @@ final class ProgramApi {
   private void health(Context context) {
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("ok", desk.store().trouble().isEmpty());
-    desk.store()
-        .trouble()
-        .ifPresent(t -> answer.put("trouble", trouble(t, desk.language(context))));
+    addTrouble(answer, desk, context);
     Json.send(context, answer);
   }
 
-  static Map<String, Object> trouble(StoreException trouble, Language language) {
-    Map<String, Object> answer = new LinkedHashMap<>();
-    answer.put("code", Api.code(trouble));
-    answer.put("message", trouble.sentence().in(language));
-    return answer;
+  /** Says in an answer what is wrong with the store, in the reader's language, if anything is. */
+  static void addTrouble(Map<String, Object> answer, Desk desk, Context context) {
+    desk.store()
+        .trouble()
+        .ifPresent(
+            trouble -> {
+              Map<String, Object> said = new LinkedHashMap<>();
+              said.put("code", Api.code(trouble));
+              said.put("message", trouble.sentence().in(desk.language(context)));
+              answer.put("trouble", said);
+            });
   }
 
   /** A species to choose; lengths in metres. */
