@@ -98,6 +98,7 @@ public final class WebServer implements AutoCloseable {
               config.startup.startupWatcherEnabled = false;
               config.http.maxRequestSize = LARGEST_REQUEST;
               config.jetty.threadPool = new QueuedThreadPool(MOST_THREADS, LEAST_THREADS);
+              config.jetty.modifyServer(jetty -> jetty.setErrorHandler(new UnreadableRequests()));
               settings
                   .certificate()
                   .ifPresent(certificate -> Https.addTo(config.jetty, settings, certificate));

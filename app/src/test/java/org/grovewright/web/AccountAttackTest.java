@@ -340,6 +340,13 @@ class AccountAttackTest extends SharedSite {
     assertThat(rosa.get(site).json().path("version").asLong()).isEqualTo(1);
   }
 
+  /** Else the next request on the connection is lost (RFC 9112, section 9.6). */
+  @Test
+  void saysThatTheConnectionIsClosedAfterAnAddressThatCannotBeRead() {
+    assertThat(rosa.get("/calendar/%00.ics").header("Connection")).contains("close");
+    assertThat(rosa.get("/api/me").header("Connection")).isEmpty();
+  }
+
   @Test
   void signsThatNoTextHasAreNoBugWhereverTheyStand() {
     String zero = "site:\n  name: \"A\\0\"\n";
