@@ -124,8 +124,12 @@ class ConstraintsTest {
       for (int i = 0; i < days.size(); i++) {
         assertThat(draws.advisedM3()[i]).isBetween(0.0, draws.cardM3()[i] + 1e-12);
       }
-      // The root balls of young plants may be half empty before the next turn whatever it rained.
-      assertThat(sum(draws(plan, wet, year).advisedM3())).isLessThan(0.1 * sum(draws.cardM3()));
+      // A root ball of a young plant, filled by the rain of a morning, misses by the evening what
+      // the plant draws, and a watering of that day runs through it. Asked for all the same it was
+      // 6 % of the card of the first year, as much under 100 mm of rain as under 30.
+      double drawn = sum(draws(plan, wet, year).advisedM3());
+      assertThat(drawn).isLessThan(0.05 * sum(draws.cardM3()));
+      assertThat(year == 1 || drawn == 0).as("no ball is left after the first year").isTrue();
       assertThat(sum(draws(plan, noRain, year).advisedM3())).isGreaterThan(sum(draws.advisedM3()));
       assertThat(draws(plan, wet, year).cardM3()).containsExactly(draws.cardM3());
     }
@@ -134,8 +138,8 @@ class ConstraintsTest {
   /**
    * What skipping saves, the plants do not pay: on weather that the rule's share was not chosen on
    * (docs/seasons.md) they suffer on hardly more days than under the whole card. A rule that lets
-   * them dry to their limit, for a card that cannot make up for it, lets them suffer on a fifth to
-   * a half more. Where it rains in summer a tenth of the water or so is saved, elsewhere a little.
+   * them dry to their limit, for a card that cannot make up for it, lets them suffer on up to two
+   * fifths more. Where it rains in summer a tenth of the water or so is saved, elsewhere a little.
    */
   @ParameterizedTest
   @CsvSource({"us-gravity.yaml, 0.995", "demo.yaml, 0.95"})

@@ -20,6 +20,7 @@ final class PlantDemand {
   private final PlantSeries series;
   private final PlantSoil soil;
   private final PlantSoil trial;
+  private final PlantSoil watered;
   private final PlantSoil ahead;
   private final double usableM3PerMinute;
   private final double worthFilling;
@@ -51,6 +52,7 @@ final class PlantDemand {
     this.worthFilling = worthFilling;
     soil = new PlantSoil(weather, series);
     trial = new PlantSoil(weather, series);
+    watered = new PlantSoil(weather, series);
     ahead = new PlantSoil(rainless, series);
     YearMonth planted = YearMonth.from(planting.plantedOn());
     stands = new boolean[13];
@@ -83,7 +85,9 @@ final class PlantDemand {
    * What it asks for on a day, when the rain of that day is known and no more is counted on. A
    * watering can be done without where the next one, which is no longer than the card says, finds a
    * soil that it can fill: a soil that is left to dry to the limit stays near it, for the card has
-   * no more than the use of the days between two turns.
+   * no more than the use of the days between two turns. No minutes are asked for water that would
+   * run through: a root ball that the day's rain has filled holds no more, though it misses by the
+   * evening what the plant draws from it.
    *
    * @param day day of the weather, counted from 0
    * @param until the day of the next turn
@@ -105,7 +109,16 @@ final class PlantDemand {
       ahead.day(next, 0);
       wanted = isTooDry(ahead);
     }
-    return new Ask(wanted, minutes);
+    return new Ask(wanted, stays(day, missing) ? minutes : 0);
+  }
+
+  /**
+   * Whether any of a watering of the day is in the soil by its evening, after the trial of none.
+   */
+  private boolean stays(int day, double mm) {
+    watered.takeOver(soil);
+    watered.day(day, mm);
+    return watered.balance().uptakeMissingMm() < trial.balance().uptakeMissingMm() - 1e-9;
   }
 
   private boolean isTooDry(PlantSoil some) {
