@@ -129,9 +129,10 @@ public final class DescriptionEditor {
 
   private YamlDocument set(YamlDocument document, Described described, Operation.SetPlant set) {
     Planting plant = plant(described, set.plantId());
-    JsonPointer entry = ownEntry(described, plant);
+    boolean companion = isCompanion(described, plant);
+    JsonPointer entry = companion ? loneEntry(described, plant) : ownEntry(described, plant);
     YamlDocument changed = document;
-    if (inRow(entry)) {
+    if (inRow(entry) && !companion) {
       changed = nameAll(document, described, plant.rowId().orElseThrow());
       entry = ownEntry(read(changed), plant);
     }
@@ -228,14 +229,31 @@ public final class DescriptionEditor {
   }
 
   private static JsonPointer ownEntry(Described described, Planting plant) {
-    String entry = described.plantEntries().get(plant.id());
-    if (entry.contains("].companions[")) {
+    if (isCompanion(described, plant)) {
       throw new EditException(
           "{0} stands where the companions of its row are spread; change the row's companions"
               + " instead.",
           plant.id());
     }
+    return pointer(described.plantEntries().get(plant.id()));
+  }
+
+  /** The entry of a companion that is the only one of its entry. */
+  private static JsonPointer loneEntry(Described described, Planting plant) {
+    String entry = described.plantEntries().get(plant.id());
+    long together = described.plantEntries().values().stream().filter(entry::equals).count();
+    if (together > 1) {
+      throw new EditException(
+          "{0} is one of {1} companions that row {2} describes together, so what is said of one is"
+              + " said of all of them; write it at the companions of that row in the description,"
+              + " or describe {0} by itself under plants.",
+          plant.id(), together, plant.rowId().orElseThrow());
+    }
     return pointer(entry);
+  }
+
+  private static boolean isCompanion(Described described, Planting plant) {
+    return described.plantEntries().get(plant.id()).contains("].companions[");
   }
 
   private static boolean inRow(JsonPointer entry) {

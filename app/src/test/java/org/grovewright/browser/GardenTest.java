@@ -91,7 +91,7 @@ class GardenTest {
   @Test
   void whatIsMeasuredInTheJournalMakesThePlanWhenTheOwnerSaysSo() {
     try (BrowserSession browser = BrowserSession.open(BrowserSession.DESKTOP)) {
-      String site = DemoSite.of(browser);
+      String site = DemoSite.of(browser, text -> text.replace("planted: 2027-", "planted: 2025-"));
       String id = site.substring("/site/".length());
       browser.go(site + "/plant/A1");
       choose(browser, "measured-height");
@@ -110,6 +110,32 @@ class GardenTest {
           .contains("measured_spread: 2.2 m", "measured_height: 1.9 m", "measured_on: " + day);
       browser.checkQuiet();
     }
+  }
+
+  @Test
+  void whyThePlanCannotTakeAMeasureIsSeenBesideIt() {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.PHONE)) {
+      String site = DemoSite.of(browser);
+      refused(browser, site, "B2", "is before the plant is set on 2027-03-27");
+      refused(browser, site, "A1-2.comfrey-1", "is one of 10 companions that row A describes");
+    }
+  }
+
+  private static void refused(BrowserSession browser, String site, String plant, String why) {
+    browser.go(site + "/plant/" + plant);
+    choose(browser, "measured-spread");
+    browser.type("How much", "0.6");
+    browser.click("Write it down");
+    browser.seeText("Written down.");
+    browser.click("Make the plan with it");
+    browser.waitUntil(
+        d ->
+            d.findElements(By.cssSelector(".entry .note.bad")).stream()
+                .anyMatch(note -> note.getText().contains(why)));
+    browser.shot("journal-refused-" + plant);
+    browser.checkAccessible();
+    assertThat(description(browser, site.substring("/site/".length())))
+        .doesNotContain("measured_spread: 0.6");
   }
 
   private static String description(BrowserSession browser, String site) {

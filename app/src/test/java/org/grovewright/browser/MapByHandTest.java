@@ -148,6 +148,55 @@ class MapByHandTest {
   }
 
   @Test
+  void whatWasMeasuredOfATreeIsTypedBesideItOnTheMap() {
+    for (int width : new int[] {BrowserSession.DESKTOP, BrowserSession.PHONE}) {
+      try (BrowserSession browser = BrowserSession.open(width)) {
+        SiteState site = demo(browser);
+        openMap(browser, site);
+        click(browser, 27, 12);
+        browser.waitUntil(d -> browser.find(".map-panel h2").getText().startsWith("A4"));
+        browser.type("Measured height", "75");
+        browser.type("Measured spread", "wide");
+        date(browser, "2020-05-01");
+        browser.click("Save");
+        browser.seeText("Give a length from 0.02\u00a0m to 60\u00a0m.");
+        browser.seeText("Give a number in m.");
+        browser.seeText("That is before the day of planting.");
+        browser.shot("map-measured-wrong");
+        browser.checkAccessible();
+        assertThat(browser.store().sites().get(site.id()).version()).isEqualTo(1);
+
+        browser.type("Measured height", "1,9");
+        browser.type("Measured spread", "2.2");
+        date(browser, "2028-05-01");
+        browser.click("Save");
+        waitForVersion(browser, site, 2);
+        assertThat(description(browser, site))
+            .contains("measured_height: 1.9 m", "measured_spread: 2.2 m")
+            .contains("measured_on: 2028-05-01");
+        browser.waitUntil(d -> !browser.text().contains("being worked out"));
+        browser.waitUntil(
+            d -> browser.field("Measured spread").getDomProperty("value").equals("2.2"));
+        browser.shot("map-measured");
+
+        browser.type("Measured height", "");
+        browser.type("Measured spread", "");
+        browser.click("Save");
+        browser.seeText("Give the height or the spread that was measured on that day, or no day.");
+        date(browser, "");
+        browser.click("Save");
+        waitForVersion(browser, site, 3);
+        assertThat(description(browser, site)).doesNotContain("measured_");
+        browser.checkQuiet();
+      }
+    }
+  }
+
+  private static void date(BrowserSession browser, String day) {
+    browser.script("arguments[0].value = arguments[1];", browser.field("Measured on"), day);
+  }
+
+  @Test
   void aFingerDragsATreeThatItHasChosenAndOtherwiseTheMap() {
     try (BrowserSession browser = BrowserSession.open(BrowserSession.PHONE)) {
       SiteState site = demo(browser);

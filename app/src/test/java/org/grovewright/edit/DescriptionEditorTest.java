@@ -133,6 +133,38 @@ class DescriptionEditorTest {
   }
 
   @Test
+  void saysOfAPlantWhatWasMeasuredOfItAloneOrWhyNot() {
+    Map<String, Object> size = Map.of("measured_spread", "0.6 m", "measured_on", "2027-09-01");
+    String alone = "  - {species: lemongrass, between: [A1, A2], count: 1, container: 2 L}";
+    String one =
+        demo.replace("  - {species: lemongrass, between: each, count: 1, container: 2 L}", alone);
+    assertThat(one).isNotEqualTo(demo);
+    String companion = apply(one, new Operation.SetPlant("A1-2.lemongrass-1", size, List.of()));
+    assertThat(plant(companion, "A1-2.lemongrass-1").measured().spreadM()).hasValue(0.6);
+    assertThat(grove(companion).plantings()).filteredOn(p -> p.measured().any()).hasSize(1);
+
+    String series =
+        demo.replace(
+                "      - {species: mango, at: 28.5 m, kept_spread: 4.5 m, kept_height: 4.5 m}\n",
+                "")
+            .replace(
+                "      - {species: pomegranate, at: 35 m, kept_spread: 3 m, kept_height: 3 m}",
+                "      - {species: pomegranate, first: 28 m, every: 4 m, count: 3}");
+    List<String> names = grove(series).plantings().stream().map(Planting::id).toList();
+    String member = apply(series, new Operation.SetPlant("B6", size, List.of()));
+    assertThat(plant(member, "B6").measured().spreadM()).hasValue(0.6);
+    assertThat(grove(member).plantings()).filteredOn(p -> p.measured().any()).hasSize(1);
+    assertThat(grove(member).plantings().stream().map(Planting::id)).containsAll(names);
+
+    assertThatThrownBy(() -> apply(demo, new Operation.SetPlant("A1-2.comfrey-1", size, List.of())))
+        .isInstanceOf(EditException.class)
+        .hasMessage(
+            "A1-2.comfrey-1 is one of 10 companions that row A describes together, so what is said"
+                + " of one is said of all of them; write it at the companions of that row in the"
+                + " description, or describe A1-2.comfrey-1 by itself under plants.");
+  }
+
+  @Test
   void keepsADraftThatCannotBePlannedYet() {
     String draft =
         apply(demo, new Operation.SetField(JsonPointer.valueOf("/soil/texture"), "unknown"));

@@ -74,10 +74,19 @@ final class PlantReader {
             fields.quantity("measured_spread", Measure.LENGTH, 0.02, 40),
             fields.quantity("measured_height", Measure.LENGTH, 0.02, 60),
             fields.get("measured_on").flatMap(Value::date));
+    LocalDate set = planted.or(() -> rowPlanted).orElse(LocalDate.EPOCH);
+    if (measured.on().filter(set::isAfter).isPresent()) {
+      fields.problem(
+          "measured_on",
+          "{0} is before the plant is set on {1}; give a day on which it stood here, or put planted"
+              + " right",
+          measured.on().get(),
+          set);
+    }
     return new Kind(
         species.orElse(""),
         fields.get("cultivar").flatMap(v -> v.text("the name of the cultivar")),
-        planted.or(() -> rowPlanted).orElse(LocalDate.EPOCH),
+        set,
         container.orElse(rowContainer.orElse(Double.NaN)),
         measured,
         fields.quantity("kept_spread", Measure.LENGTH, 0.1, 40),

@@ -94,6 +94,9 @@ record Scene(
    *
    * @param role main, companion or groundcover
    * @param movable whether it can be moved by itself; a companion of a row is spread along it
+   * @param measuredSpread crown diameter as last measured, metres, if it was
+   * @param measuredHeight height as last measured, metres, if it was
+   * @param measuredOn day of measuring, if said
    * @param crownDiameterByYear crown diameter at the start of the plan and 1 to 10 years after,
    *     metres; 0 before it is planted
    * @param heightByYear height at the same times, metres
@@ -113,6 +116,9 @@ record Scene(
       String row,
       boolean movable,
       String plantedOn,
+      Double measuredSpread,
+      Double measuredHeight,
+      String measuredOn,
       double[] crownDiameterByYear,
       double[] heightByYear,
       double fullCrownDiameter,

@@ -11,6 +11,9 @@ import { newId } from './sending.js';
 
 const SHOWN = 12;
 
+/** What became of making the plan with an entry, by the entry: it is read after the page is drawn anew. */
+const planned = new Map();
+
 /** Whether the plan can be made with what an entry says, which a server has read already. */
 function measured(entry) {
   return entry.kind.startsWith('measured-') && entry.subjectKind === 'plant' && typeof entry.amount?.value === 'number';
@@ -122,6 +125,7 @@ export function journal(context, about) {
       mine,
       change?.state === 'refused' ? h('p', { class: 'note bad' }, icon('warning'), h('span', null, t('journal.refused', change.why))) : null,
       change?.state === 'waiting' ? h('span', { class: 'tag warn' }, t('journal.not-sent')) : null,
+      outcome(planned.get(entry.id)),
       readOnly || entry.deleted
         ? null
         : h(
@@ -136,6 +140,10 @@ export function journal(context, about) {
               : h('button', { type: 'button', class: 'plain', onclick: () => remove(entry, change) }, t('journal.delete')),
           ),
     );
+  }
+
+  function outcome(one) {
+    return one ? h('p', { class: one.done ? 'note' : 'note bad' }, icon(one.done ? 'check' : 'warning'), h('span', null, one.text)) : null;
   }
 
   /** Writes what was measured on a day into the description, so that the plan is made with it. */
@@ -157,11 +165,18 @@ export function journal(context, about) {
         operations: [{ type: 'setPlant', plant: entry.subject, fields }],
         clientId: newId(),
       });
-      context.say?.(t('journal.planned'));
+      planned.clear();
+      tell(entry, true, t('journal.planned'));
       await context.reload?.();
     } catch (problem) {
-      context.say?.(t('journal.not-planned', problem.message));
+      tell(entry, false, t('journal.not-planned', problem.message));
+      await draw();
     }
+  }
+
+  function tell(entry, done, text) {
+    planned.set(entry.id, { done, text });
+    context.say?.(text);
   }
 
   function conflict(change, mine) {

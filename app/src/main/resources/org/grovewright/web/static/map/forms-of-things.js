@@ -10,14 +10,16 @@ export const FIXTURE_KINDS = [
 const SURFACES = ['paving', 'gravel', 'lawn'];
 
 /** A field for a length or place, in the owner's unit, that checks what was typed. */
-function lengthField({ t, lengths }, label, metres, { optional, min = -Infinity } = {}) {
+function lengthField({ t, lengths }, label, metres, { optional, min = -Infinity, max = Infinity, help } = {}) {
   const control = h('input', { inputmode: 'decimal', autocomplete: 'off', value: metres === undefined || metres === null ? '' : lengths.field(metres) });
-  const element = field({ label, unit: lengths.unit, optional: optional ? t('map.optional') : undefined, control });
+  const element = field({ label, help, unit: lengths.unit, optional: optional ? t('map.optional') : undefined, control });
   element.read = () => {
     const empty = control.value.trim() === '';
     const value = lengths.metres(control.value);
-    const wrong = empty ? !optional : !Number.isFinite(value) || value < min;
-    element.problem(wrong ? t('map.problem.length', lengths.unit) : undefined);
+    const number = Number.isFinite(value);
+    const wrong = empty ? !optional : !number || value < min || value > max;
+    const bounds = number && Number.isFinite(max) ? t('map.problem.bounds', lengths.text(min), lengths.text(max)) : t('map.problem.length', lengths.unit);
+    element.problem(wrong ? bounds : undefined);
     return wrong ? NaN : empty ? undefined : value;
   };
   return element;
@@ -114,12 +116,48 @@ function plantFields(context, plant) {
   return { x, y, both: h('div', { class: 'pair' }, x, y) };
 }
 
+/** What the owner has measured of a plant; the limits are those of the description. */
+function measuredFields(context, plant, planted) {
+  const { t, lengths } = context;
+  const spread = lengthField(context, t('map.field.measuredSpread'), plant.measuredSpread, { optional: true, min: 0.02, max: 40 });
+  const height = lengthField(context, t('map.field.measuredHeight'), plant.measuredHeight, { optional: true, min: 0.02, max: 60 });
+  const day = textField(t('map.field.measuredOn'), plant.measuredOn, { type: 'date', optional: t('map.optional'), help: t('map.field.measuredOnHelp') });
+  return {
+    all: [h('div', { class: 'pair' }, height, spread), day],
+    /** The changes of the plant's fields, or undefined where something is wrong. */
+    read() {
+      const sizes = [
+        ['measured_height', height, plant.measuredHeight],
+        ['measured_spread', spread, plant.measuredSpread],
+      ].map(([key, one, had]) => ({ key, had, now: one.read() }));
+      const on = day.control.value;
+      const before = on && planted.control.value && on < planted.control.value;
+      const alone = on && sizes.every(({ now }) => now === undefined);
+      day.problem(before ? t('map.problem.measuredEarly') : alone ? t('map.problem.measuredNothing') : undefined);
+      if (before || alone || sizes.some(({ now }) => Number.isNaN(now))) {
+        return undefined;
+      }
+      const fields = {};
+      sizes.forEach(({ key, had, now }) => {
+        if (now === undefined ? had != null : had == null || lengths.written(now) !== lengths.written(had)) {
+          fields[key] = now === undefined ? null : lengths.written(now);
+        }
+      });
+      if (on !== (plant.measuredOn ?? '')) {
+        fields.measured_on = on || null;
+      }
+      return fields;
+    },
+  };
+}
+
 export function plantForm(context, plant) {
   const { t, save, lengths, scene } = context;
   const place = plantFields(context, plant);
   const species = speciesField(context, plant.species);
   const cultivar = textField(t('map.field.cultivar'), plant.cultivar, { optional: t('map.optional') });
   const planted = textField(t('map.field.planted'), plant.plantedOn, { type: 'date' });
+  const measured = measuredFields(context, plant, planted);
   const companion = !plant.movable;
   return form(context, {
     title: `${plant.id}: ${plant.speciesName}`,
@@ -131,6 +169,7 @@ export function plantForm(context, plant) {
           species,
           cultivar,
           planted,
+          measured.all,
           h(
             'p',
             { class: 'help' },
@@ -148,14 +187,15 @@ export function plantForm(context, plant) {
         ),
     onsubmit: () => {
       const [nx, ny] = [place.x.read(), place.y.read()];
-      if (companion || !Number.isFinite(nx) || !Number.isFinite(ny)) {
+      const sizes = measured.read();
+      if (companion || !sizes || !Number.isFinite(nx) || !Number.isFinite(ny)) {
         return false;
       }
       const operations = [];
       if (Math.abs(nx - plant.x) > 0.004 || Math.abs(ny - plant.y) > 0.004) {
         operations.push(context.movePlant(plant, [nx, ny]));
       }
-      const fields = {};
+      const fields = { ...sizes };
       if (species.control.value && species.control.value !== plant.species) {
         fields.species = species.control.value;
       }
