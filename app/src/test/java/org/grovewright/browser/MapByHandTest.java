@@ -159,7 +159,7 @@ class MapByHandTest {
         browser.type("Measured spread", "wide");
         date(browser, "2020-05-01");
         browser.click("Save");
-        browser.seeText("Give a length from 0.02\u00a0m to 60\u00a0m.");
+        browser.seeText("Give a length from 0.02 m to 60 m.");
         browser.seeText("Give a number in m.");
         browser.seeText("That is before the day of planting.");
         browser.shot("map-measured-wrong");
@@ -175,6 +175,8 @@ class MapByHandTest {
             .contains("measured_height: 1.9 m", "measured_spread: 2.2 m")
             .contains("measured_on: 2028-05-01");
         browser.waitUntil(d -> !browser.text().contains("being worked out"));
+        openMap(browser, site);
+        click(browser, 27, 12);
         browser.waitUntil(
             d -> browser.field("Measured spread").getDomProperty("value").equals("2.2"));
         browser.shot("map-measured");
