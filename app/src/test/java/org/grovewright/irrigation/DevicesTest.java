@@ -8,6 +8,9 @@ import java.util.List;
 import org.grovewright.catalogue.Filter;
 import org.grovewright.catalogue.Regulator;
 import org.grovewright.finding.Finding;
+import org.grovewright.hydraulics.Link;
+import org.grovewright.hydraulics.Network;
+import org.grovewright.model.Point;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -65,14 +68,24 @@ class DevicesTest {
    * Six inches above any piping and opening behind it for an atmospheric vacuum breaker, twelve for
    * a pressure vacuum breaker (irrigation rules of Paris, Texas, read), which is not fitted more
    * than five feet above the ground (South Adams County water district, read). On the plane of the
-   * test the row lies at a quarter of the rise, the tap half a metre above a twentieth of it.
+   * test the tap stands half a metre above a twentieth of the rise; the row lies at a quarter of it
+   * and the tubing beside the row a little higher.
    */
   @ParameterizedTest
-  @CsvSource({"0, hose", "1.70, hose", "1.80, reduced", "4, reduced", "6.1, reduced"})
+  @CsvSource({"0, hose", "1.60, hose", "1.80, reduced", "4, reduced", "6.1, reduced"})
   void aVacuumBreakerKeepsItsClearance(double rise, String device) {
     WateringSystem system = tap(400, rise);
     double outlet = 0.5 + rise / 20;
-    double highest = rise / 4;
+    double farthestY =
+        system.zones().stream()
+            .flatMap(zone -> zone.design().laterals().stream())
+            .flatMap(lateral -> lateral.lines().stream())
+            .flatMap(line -> line.path().stream())
+            .mapToDouble(Point::y)
+            .max()
+            .orElseThrow();
+    assertThat(farthestY).isBetween(10.0, 10.5);
+    double highest = rise * farthestY / 40;
     assertThat(outlet >= highest + 0.15).isEqualTo(device.equals("hose"));
     assertThat(of(system, "part.backflow"))
         .extracting(Device::itemKey)
@@ -93,10 +106,124 @@ class DevicesTest {
     }
   }
 
+  /** The drawn main runs straight from the tap over a bank to a row on the level behind it. */
+  private static WateringSystem overABank(double bankM) {
+    String bank = "    - {at: [16 m, 2 m], height: " + bankM + " m}\n";
+    return InventedPlot.system(
+        InventedPlot.grove(
+            0,
+            bank,
+            InventedPlot.tap("[2 m, 2 m]", "400 kPa"),
+            InventedPlot.row("A", "[30 m, 2 m]", "[42 m, 2 m]"),
+            "{propose: true, main: {pipe: pipe.pe100-pn16-25, route: [[30 m, 2 m]]}}"));
+  }
+
+  /** The same clearance, here above a pipe that only the main leads over the bank. */
+  @ParameterizedTest
+  @CsvSource({"0, part.backflow-hose, 40", "3, part.backflow-reduced, 70"})
+  void aRiseThatOnlyTheMainCrossesCounts(double bankM, String device, double lossCoefficient) {
+    WateringSystem system = overABank(bankM);
+    assertThat(of(system, "part.backflow")).extracting(Device::itemKey).containsExactly(device);
+    Finding remark = backflowRemark(system);
+    if (bankM > 0) {
+      // the bank is the highest, and the tap stands at least half a metre above its ground
+      double above = remark.quantities().get(2).value();
+      double outlet = system.supply().elevationM();
+      assertThat(above).isCloseTo(bankM + 0.3 - (outlet - 0.5), within(1e-9));
+    }
+    double bore = CATALOGUE.constant("irrigation.head-bore").value();
+    double valve = CATALOGUE.parts().get("part.valve-electric-20").lossCoefficient();
+    for (ZoneResult zone : system.zones()) {
+      Network network = zone.network().network();
+      Link.LossDevice head =
+          (Link.LossDevice) network.links().get(network.linkIndex(ZoneNetwork.VALVE_LINK));
+      // h = K v^2 / 2g
+      double velocity = 1e-4 / (Math.PI / 4 * bore * bore);
+      double expected = (valve + lossCoefficient) * velocity * velocity / (2 * 9.80665);
+      assertThat(head.loss().headAt(1e-4)).isCloseTo(expected, within(1e-9));
+    }
+  }
+
+  private static Finding backflowRemark(WateringSystem system) {
+    return system.findings().stream()
+        .filter(f -> f.code().equals("irrigation.backflow"))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static String zones(int count) {
+    StringBuilder zones = new StringBuilder();
+    for (int i = 0; i < count; i++) {
+      zones.append(
+          "{id: z%d, laterals: [{row: R%d, run: dead end, tubing: pipe.pe-16}]}, ".formatted(i, i));
+    }
+    return zones.toString();
+  }
+
+  private static WateringSystem inZones(int count, double rise, String main) {
+    StringBuilder rows = new StringBuilder();
+    for (int i = 0; i < count; i++) {
+      rows.append(
+          InventedPlot.row(
+              "R" + i, "[4 m, %d m]".formatted(6 + 4 * i), "[16 m, %d m]".formatted(6 + 4 * i)));
+    }
+    return InventedPlot.system(
+        InventedPlot.grove(
+            rise,
+            InventedPlot.tap("[4 m, 2 m]", "300 kPa"),
+            rows.toString(),
+            "{propose: true, " + main + "zones: [" + zones(count) + "]}"));
+  }
+
   /**
-   * Openings as the emitters ask; 150 gal/min through a square foot of screen, 0.102 m/s, is the
-   * lower end of what makers recommend (University of California, Maintenance of Microirrigation
-   * Systems, as the catalogue names it; not seen this time).
+   * A vacuum breaker without a spring stands behind each valve, since it must not stay under
+   * pressure; an assembly once before all valves: common practice, no source.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "1, -4, part.backflow-hose, 1",
+    "3, -4, part.backflow-hose, 3",
+    "5, -4, part.backflow-antisiphon, 5",
+    "3, 6, part.backflow-reduced, 1"
+  })
+  void vacuumBreakersAreBoughtForEachValveAndAnAssemblyOnce(
+      int zones, double rise, String device, int count) {
+    WateringSystem system = inZones(zones, rise, "");
+    assertThat(system.zones()).hasSize(zones);
+    assertThat(of(system, "part.backflow"))
+        .singleElement()
+        .satisfies(
+            d -> {
+              assertThat(d.itemKey()).isEqualTo(device);
+              assertThat(d.count()).isEqualTo(count);
+            });
+    Finding remark = backflowRemark(system);
+    boolean breaker = !device.equals("part.backflow-reduced");
+    assertThat(remark.message().contains("one stands behind each valve")).isEqualTo(breaker);
+    if (breaker) {
+      assertThat(remark.quantities().get(2).value()).isEqualTo(count);
+    }
+  }
+
+  /** The laid main before the valves stays under pressure: common practice, no source. */
+  @Test
+  void valvesBehindALaidMainAreGuardedByOneAssembly() {
+    String main = "main: {pipe: pipe.pe100-pn16-25, laid: yes, route: [[4 m, 6 m], [4 m, 14 m]]}, ";
+    WateringSystem system = inZones(3, -4, main);
+    assertThat(of(system, "part.backflow"))
+        .singleElement()
+        .satisfies(
+            d -> {
+              assertThat(d.itemKey()).isEqualTo("part.backflow-reduced");
+              assertThat(d.count()).isEqualTo(1);
+            });
+    assertThat(backflowRemark(system).message()).contains("valves stand behind the main");
+  }
+
+  /**
+   * Openings as the emitters ask; /** Openings as the emitters ask; 150 gal/min through a square
+   * foot of screen, 0.102 m/s, is the lower end of what makers recommend (University of California,
+   * Maintenance of Microirrigation Systems, as the catalogue names it; not seen this time).
    */
   @Test
   void theFilterIsTheSmallestThatIsFineAndLargeEnough() {

@@ -48,6 +48,15 @@ final class InventedPlot {
    * @param watering members of the watering
    */
   static Grove grove(double rise, String supply, String rows, String watering) {
+    return grove(rise, "", supply, rows, watering);
+  }
+
+  /**
+   * The plot with heights of further places.
+   *
+   * @param spots flow mappings of heights, each as a line of a list; empty for none
+   */
+  static Grove grove(double rise, String spots, String supply, String rows, String watering) {
     String text =
         """
         units: metric
@@ -63,7 +72,7 @@ final class InventedPlot {
             - {at: [0 m, 0 m], height: 0 m}
             - {at: [60 m, 0 m], height: 0 m}
             - {at: [0 m, 40 m], height: %s m}
-        soil: {texture: loam, depth: 1 m, ph: 6.5}
+        %ssoil: {texture: loam, depth: 1 m, ph: 6.5}
         climate:
           source: invented
           wind_height: 2 m
@@ -79,7 +88,7 @@ final class InventedPlot {
         %swatering: %s
         crew: {people: 1, hours: {Sat: 08:00-13:00}}
         """
-            .formatted(String.valueOf(rise), supply, rows, watering);
+            .formatted(String.valueOf(rise), spots, supply, rows, watering);
     return new DescriptionReader(CATALOGUE, null).read(text, "plot.yaml", Path.of("."));
   }
 

@@ -7,8 +7,13 @@ import java.util.List;
 import org.grovewright.demand.Requirement;
 import org.grovewright.hydraulics.Link;
 import org.grovewright.layout.Terrain;
+import org.grovewright.model.Grove;
 import org.grovewright.model.Point;
+import org.grovewright.quantity.FigureBook;
+import org.grovewright.quantity.Kind;
+import org.grovewright.quantity.Quantity;
 import org.grovewright.trench.Trench;
+import org.grovewright.water.WaterNeeds;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -79,6 +84,69 @@ class SlopeLengthTest {
             .filter(link -> link.id().equals(id))
             .findFirst()
             .orElseThrow();
+  }
+
+  /** A line a metre up the slope from its row; its feeders lead straight or aslant down to it. */
+  @Test
+  void feedersAreAsLongAsTheirSlope() {
+    WateringSystem steep =
+        InventedPlot.system(
+            InventedPlot.grove(
+                30,
+                InventedPlot.tap("[4 m, 4 m]", "600 kPa"),
+                InventedPlot.row("A", "[4 m, 12 m]", "[16 m, 12 m]"),
+                "{propose: true, laterals: [{row: A, run: dead end, tubing: pipe.pe-16, laid: yes,"
+                    + " route: [[4 m, 13 m], [16 m, 13 m]]}]}"));
+    ZoneDesign zone = steep.zones().get(0).design();
+    assertThat(zone.allOutlets()).isNotEmpty();
+    double bought = 0;
+    for (Outlet outlet : zone.allOutlets()) {
+      double aside = 4 + outlet.alongM() - outlet.at().x();
+      double feeder = Math.hypot(aside, 5.0 / 4);
+      bought += feeder;
+      assertThat(pipe(steep, "feeder-" + outlet.id()).length()).isCloseTo(feeder, within(1e-6));
+    }
+    assertThat(metres(steep, "pipe.feeder-4")).isCloseTo(bought, within(1e-6));
+  }
+
+  /** What a way is said to take more of is what it takes more of on its list of goods. */
+  @Test
+  void waysAreComparedByThePipeThatIsBoughtForThem() {
+    Grove grove =
+        InventedPlot.grove(
+            20,
+            InventedPlot.tap("[4 m, 4 m]", "400 kPa"),
+            InventedPlot.row("A", "[4 m, 12 m]", "[4 m, 24 m]"),
+            "{propose: true}");
+    FigureBook book = new FigureBook();
+    WaterNeeds needs = WaterNeeds.of(grove, InventedPlot.CATALOGUE, book);
+    WateringSystem steep =
+        WateringSystem.of(grove, InventedPlot.CATALOGUE, needs, Terrain.of(grove.site()), book);
+    Alternative least =
+        steep.alternatives().stream()
+            .filter(way -> way.why().message().startsWith("It costs least"))
+            .findFirst()
+            .orElseThrow();
+    int compared = 0;
+    for (Alternative way : steep.alternatives()) {
+      for (Quantity said : way.why().quantities()) {
+        if (said.kind() == Kind.LENGTH) {
+          double more = metres(book, way) - metres(book, least);
+          // each amount of the list is printed to a tenth of a metre
+          assertThat(said.value()).isCloseTo(Math.abs(more), within(0.25));
+          compared++;
+        }
+      }
+    }
+    assertThat(compared)
+        .as(steep.alternatives().stream().map(way -> way.why().message()).toList().toString())
+        .isPositive();
+  }
+
+  private static double metres(FigureBook book, Alternative way) {
+    return book.get(way.figureId("pipe")).working().inputs().stream()
+        .mapToDouble(pipe -> Double.parseDouble(pipe.origin().replaceAll(" m at.*", "")))
+        .sum();
   }
 
   @Test

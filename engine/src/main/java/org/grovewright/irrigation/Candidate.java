@@ -117,16 +117,9 @@ record Candidate(
     return zones.stream().mapToInt(z -> z.outlets().size()).sum();
   }
 
-  /** Length of its mains and tubing, metres. */
+  /** Length of the pipe and tubing that it takes, metres. */
   double pipeM() {
-    double sum = 0;
-    for (ZoneResult zone : zones) {
-      sum += zone.design().main().stream().mapToDouble(Paths::length).sum();
-      for (ZoneDesign.LateralDesign lateral : zone.design().laterals()) {
-        sum += lateral.lines().stream().mapToDouble(Line::lengthM).sum();
-      }
-    }
-    return sum;
+    return goods.list().pipeM();
   }
 
   boolean keepsRules() {

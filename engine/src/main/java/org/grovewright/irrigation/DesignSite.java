@@ -1,7 +1,9 @@
 package org.grovewright.irrigation;
 
 import java.util.List;
+import java.util.Optional;
 import org.grovewright.catalogue.Catalogue;
+import org.grovewright.catalogue.Part;
 import org.grovewright.model.Grove;
 
 /**
@@ -29,6 +31,40 @@ record DesignSite(
     Goods goods = Goods.of(zones, this);
     return Candidate.of(policy, zones, goods, grove, rules, costs);
   }
+
+  /** What to advise against water that runs back from a system. */
+  BackflowAdvice backflow(List<ZoneResult> zones) {
+    return new BackflowAdvice(
+        grove, catalogue, network.supply(), network.terrain(), network.parts(), zones);
+  }
+
+  /**
+   * The ways to build the system. The mains decide how high the water is led and so which backflow
+   * preventer it takes; where that loses more than was reckoned with, all is designed once more.
+   */
+  Designed designed() {
+    Alternatives ways = Alternatives.of(this);
+    Optional<Part> device = backflow(ways.planned().zones()).device();
+    if (device.isEmpty() || device.get().lossCoefficient() <= network.fittings().backflow()) {
+      return new Designed(this, ways);
+    }
+    DesignSite behind =
+        new DesignSite(
+            grove,
+            catalogue,
+            peakNeed,
+            crownRadiusM,
+            network.behind(device.get()),
+            rules,
+            costs,
+            zoning,
+            trench,
+            known);
+    return new Designed(behind, Alternatives.of(behind));
+  }
+
+  /** The ways to build a system, and what they were designed for. */
+  record Designed(DesignSite with, Alternatives ways) {}
 
   /** Pressure to expect at the highest plant while a zone runs, pascals. */
   double expectedPressurePa() {

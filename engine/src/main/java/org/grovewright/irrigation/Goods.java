@@ -68,8 +68,7 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
       this.site = with.network();
       this.rules = with.rules();
       this.parts = site.parts();
-      this.backflow =
-          new BackflowAdvice(grove, with.catalogue(), site.supply(), site.terrain(), parts);
+      this.backflow = with.backflow(zones);
       this.pipes = new PipeGoods(site, rules, goods, work, findings);
       this.ventRiseM = with.catalogue().constant("irrigation.vent-rise").value();
       this.trench = with.trench().of(zones);
@@ -96,7 +95,8 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
                   goods.length(p.pipeKey(), p.lengthM(), "supply pipe");
                 }
               });
-      backflow.device().ifPresent(p -> goods.pieces(p.key(), 1, "head of the system"));
+      String before = backflow.count() > 1 ? "one behind each valve" : "head of the system";
+      backflow.device().ifPresent(p -> goods.pieces(p.key(), backflow.count(), before));
       findings.add(backflow.remark());
       for (Part timer : timers(kind)) {
         goods.pieces(timer.key(), 1, "head of the system");
@@ -132,11 +132,13 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
         lines += lateral.lines().size();
       }
       int first = 0;
-      for (Outlet outlet : zone.allOutlets()) {
-        first += outlet.fromYear() == 1 ? 1 : 0;
-        goods.pieces(outlet.emitter().key(), 1, outlet.id(), outlet.fromYear());
-        if (outlet.feederM() > 0) {
-          goods.length(site.feeder().key(), outlet.feederM(), outlet.id());
+      for (ZoneDesign.LateralDesign lateral : zone.laterals()) {
+        for (Line line : lateral.lines()) {
+          for (Outlet outlet : line.outlets()) {
+            first += outlet.fromYear() == 1 ? 1 : 0;
+            goods.pieces(outlet.emitter().key(), 1, outlet.id(), outlet.fromYear());
+            goods.length(site.feeder().key(), line.feederM(outlet, site.terrain()), outlet.id());
+          }
         }
       }
       if (rise(zone) > ventRiseM) {

@@ -76,6 +76,14 @@ final class GoodsList {
     return sum;
   }
 
+  /** Length of all pipe together, metres. */
+  double pipeM() {
+    return items.values().stream()
+        .filter(item -> item.kind == Kind.LENGTH)
+        .mapToDouble(Item::sum)
+        .sum();
+  }
+
   /** Money for each item of some sort, by its price for one unit. */
   List<Input> money(ToDoubleFunction<String> unitPrice, Predicate<String> sort) {
     List<Input> money = new ArrayList<>();

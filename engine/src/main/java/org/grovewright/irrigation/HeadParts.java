@@ -12,6 +12,9 @@ import org.grovewright.model.Supply.SupplyKind;
 
 /** Chooses the timers and looks up fittings. */
 final class HeadParts {
+  /** Zones that a timer on a tap has outlets for. */
+  private static final int MOST_AT_TAP = 4;
+
   private final Catalogue catalogue;
 
   /** The first part of each role, by the pipe it fits; empty text for parts that fit any. */
@@ -33,7 +36,7 @@ final class HeadParts {
       }
       return parts;
     }
-    if (zones <= 4) {
+    if (zones <= MOST_AT_TAP) {
       part(zones == 1 ? "part.timer-tap-1" : zones == 2 ? "part.timer-tap-2" : "part.timer-tap-4")
           .ifPresent(parts::add);
       return parts;
@@ -43,6 +46,14 @@ final class HeadParts {
       part("part.valve-electric-25").ifPresent(parts::add);
     }
     return parts;
+  }
+
+  /**
+   * The vacuum breaker that stands behind each valve: with a hose thread on the outlets of a tap
+   * timer, in the pipe behind valves of their own.
+   */
+  Optional<Part> vacuumBreaker(int zones) {
+    return part(zones <= MOST_AT_TAP ? "part.backflow-hose" : "part.backflow-antisiphon");
   }
 
   /** The part that fills a role on a pipe; one made for the pipe goes before one for any. */

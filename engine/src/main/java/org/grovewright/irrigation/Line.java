@@ -1,7 +1,9 @@
 package org.grovewright.irrigation;
 
 import java.util.List;
+import org.grovewright.layout.Terrain;
 import org.grovewright.model.Point;
+import org.grovewright.model.Row;
 
 /**
  * One unbranched run of tubing with its outlets.
@@ -24,7 +26,18 @@ public record Line(String id, List<Point> path, boolean closed, List<Outlet> out
         id, path, closed, outlets.stream().filter(outlet -> outlet.openIn(year)).toList());
   }
 
-  /** Length of the tubing, metres. */
+  /**
+   * Length of an outlet's feeder tube along the slope, metres; 0 where it sits in the line.
+   *
+   * @param outlet one of this line's
+   */
+  double feederM(Outlet outlet, Terrain terrain) {
+    return outlet.feederM() > 0
+        ? terrain.lengthOver(List.of(new Row("", path).at(outlet.alongM()), outlet.at()))
+        : 0;
+  }
+
+  /** Length of the tubing on the plan, metres. */
   public double lengthM() {
     return Paths.length(path);
   }

@@ -11,8 +11,8 @@ import org.grovewright.model.Point;
  * @param emitter its type
  * @param at where it drips
  * @param alongM distance from the start of its line, metres along the tubing
- * @param feederM length of thin feeder tube between the line and the emitter, metres; 0 where the
- *     emitter sits in the line
+ * @param feederM distance on the plan from the line to an emitter on a thin feeder tube, metres; 0
+ *     where the emitter sits in the line
  * @param fromYear year of the plan at whose start it is fitted, from 1
  * @param lastYear last year of the plan in which it is open; a number beyond any year where it is
  *     never closed

@@ -1,5 +1,6 @@
 package org.grovewright.irrigation;
 
+import java.util.List;
 import org.grovewright.catalogue.Catalogue;
 import org.grovewright.catalogue.Part;
 import org.grovewright.catalogue.Pipe;
@@ -30,7 +31,7 @@ final class SiteParts {
             .findFirst()
             .orElseThrow(() -> new IllegalStateException("the catalogue has no main pipe"));
     double backflow =
-        new BackflowAdvice(grove, catalogue, supply, terrain, parts)
+        new BackflowAdvice(grove, catalogue, supply, terrain, parts, List.of())
             .device()
             .map(Part::lossCoefficient)
             .orElse(0.0);

@@ -70,10 +70,11 @@ public record WateringSystem(
     List<Finding> findings = new ArrayList<>();
     SupplyModel supply = SupplyModel.of(grove, catalogue, terrain, book);
     findings.addAll(supply.findings());
-    DesignSite with =
-        siteOf(grove, catalogue, needs, terrain, supply, new KnownDesigns(), findings);
+    DesignSite.Designed designed =
+        siteOf(grove, catalogue, needs, terrain, supply, new KnownDesigns(), findings).designed();
+    DesignSite with = designed.with();
     Rulebook rules = with.rules();
-    Alternatives ways = Alternatives.of(with);
+    Alternatives ways = designed.ways();
     List<MixedNeeds> mixed = new ArrayList<>();
     List<ZoneResult> zones = staged(ways.planned(), with, needs, mixed);
     List<List<ZoneResult>> byYear = byYear(zones, with.network());
@@ -117,9 +118,10 @@ public record WateringSystem(
       Grove grove, Catalogue catalogue, WaterNeeds needs, Terrain terrain, KnownDesigns known) {
     FigureBook aside = new FigureBook();
     SupplyModel supply = SupplyModel.of(grove, catalogue, terrain, aside);
-    DesignSite with = siteOf(grove, catalogue, needs, terrain, supply, known, new ArrayList<>());
-    List<ZoneResult> zones =
-        staged(Alternatives.of(with).planned(), with, needs, new ArrayList<>());
+    DesignSite.Designed designed =
+        siteOf(grove, catalogue, needs, terrain, supply, known, new ArrayList<>()).designed();
+    DesignSite with = designed.with();
+    List<ZoneResult> zones = staged(designed.ways().planned(), with, needs, new ArrayList<>());
     return Goods.of(zones, with).enter(aside, with);
   }
 

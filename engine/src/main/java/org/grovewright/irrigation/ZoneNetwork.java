@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import org.grovewright.catalogue.EmitterType;
 import org.grovewright.catalogue.Filter;
+import org.grovewright.catalogue.Part;
 import org.grovewright.catalogue.Pipe;
 import org.grovewright.catalogue.Regulator;
 import org.grovewright.hydraulics.EmitterCurve;
@@ -71,7 +72,26 @@ public record ZoneNetwork(
       Terrain terrain,
       Preferences.Friction friction,
       HeadParts parts,
-      LaidMain laidMain) {}
+      LaidMain laidMain) {
+    /** The same behind another backflow preventer. */
+    Site behind(Part device) {
+      return new Site(
+          supply,
+          supplyPipe,
+          supplyPipeM,
+          feeder,
+          new Fittings(
+              fittings.valve,
+              device.lossCoefficient(),
+              fittings.tee,
+              fittings.elbow,
+              fittings.headBoreM),
+          terrain,
+          friction,
+          parts,
+          laidMain);
+    }
+  }
 
   /**
    * Loss coefficients K on the velocity head.
@@ -236,7 +256,7 @@ public record ZoneNetwork(
             at = node;
             low = high;
           }
-          emitter(outlet, at);
+          emitter(line, outlet, at);
         }
         if (line.closed() && pieces > 0) {
           double back = site.terrain().lengthOver(Paths.from(line.path(), done));
@@ -258,12 +278,13 @@ public record ZoneNetwork(
               .withBarbs(barbM > 0 ? 1 : 0, barbM));
     }
 
-    private void emitter(Outlet outlet, String lineNode) {
+    private void emitter(Line line, Outlet outlet, String lineNode) {
       String at = lineNode;
-      if (outlet.feederM() > SAME_PLACE_M) {
+      double feeder = line.feederM(outlet, site.terrain());
+      if (feeder > SAME_PLACE_M) {
         at = "end-" + outlet.id();
         network.junction(at, height(outlet.at()));
-        pipe("feeder-" + outlet.id(), lineNode, at, outlet.feederM(), site.feeder(), 0);
+        pipe("feeder-" + outlet.id(), lineNode, at, feeder, site.feeder(), 0);
       }
       network.emitter(
           outlet.id(), at, curves.computeIfAbsent(outlet.emitter(), ZoneNetwork::curveOf), 1);

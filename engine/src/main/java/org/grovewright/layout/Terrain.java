@@ -166,6 +166,26 @@ public final class Terrain {
     return sum;
   }
 
+  /**
+   * Height of the highest ground that a way crosses, metres above the site's own zero.
+   *
+   * @param way its points on the plan, at least one
+   */
+  public double highestOver(List<Point> way) {
+    double highest = heightAt(way.get(0));
+    for (int i = 1; i < way.size(); i++) {
+      Point a = way.get(i - 1);
+      Point b = way.get(i);
+      int steps = (int) Math.max(1, Math.ceil(a.distanceTo(b) / STEP_M));
+      for (int k = 1; k <= steps; k++) {
+        double share = (double) k / steps;
+        Point at = new Point(a.x() + share * (b.x() - a.x()), a.y() + share * (b.y() - a.y()));
+        highest = Math.max(highest, heightAt(at));
+      }
+    }
+    return highest;
+  }
+
   /** Height of the least-squares plane, metres. */
   private double planeAt(Point place) {
     return heightAtCentre + riseX * (place.x() - centre.x()) + riseY * (place.y() - centre.y());
