@@ -64,7 +64,7 @@ final class Faults {
               Reason.UNREACHABLE,
               Sentence.of(
                   "The disk refused to read or write {0}. Nothing was changed. Check that the disk"
-                      + " is well and has room.",
+                      + " is well, has room and may be written to; it may have to be put in anew.",
                   file),
               failure);
       default -> throw failure;

@@ -8,6 +8,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.OutputStream;
+import java.io.RandomAccessFile;
 import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -34,6 +35,7 @@ import org.junit.jupiter.api.io.TempDir;
  * such disk the tests say that they were skipped.
  */
 class RealDiskTest {
+  private static final String IN_MEMORY = "mount -t tmpfs -o size=4m none ";
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String MOVE =
       "{\"onVersion\":1,\"label\":\"x\",\"operations\":[{\"type\":\"movePlant\",\"plant\":\"A2\",\"x\":15,\"y\":12}]}";
@@ -73,6 +75,7 @@ class RealDiskTest {
     private final Process process;
     private final HttpClient client = HttpClient.newHttpClient();
     private final int port;
+    private final Path mounted;
     private final Path data;
     final List<String> said = new ArrayList<>();
 
@@ -80,17 +83,19 @@ class RealDiskTest {
      * Starts it and waits until it says where it is.
      *
      * @param data where the disk is mounted
+     * @param mount the command that mounts it there
      * @param before what is done on the disk before the program starts
      */
-    Running(Path data, String before) throws IOException {
+    Running(Path data, String mount, String before) throws IOException {
       try (ServerSocket free = new ServerSocket(0)) {
         port = free.getLocalPort();
       }
+      mounted = data;
       String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
       process =
           new ProcessBuilder(
                   alone(
-                      "mount -t tmpfs -o size=4m none "
+                      mount
                           + data
                           + "\n"
                           + before
@@ -132,6 +137,23 @@ class RealDiskTest {
 
     void makeRoom() throws IOException {
       Files.write(data.resolve("fill"), new byte[0], StandardOpenOption.TRUNCATE_EXISTING);
+    }
+
+    /** Makes the disk one that may only be read, as a failing one becomes under a program. */
+    void stopWriting() throws Exception {
+      String pid = Long.toString(process.pid());
+      assertThat(
+              run(
+                  List.of(
+                      "nsenter",
+                      "--mount",
+                      "--target",
+                      pid,
+                      "mount",
+                      "-o",
+                      "remount,abort",
+                      mounted.toString())))
+          .isTrue();
     }
 
     HttpResponse<String> ask(String method, String path, String body) throws Exception {
@@ -180,6 +202,13 @@ class RealDiskTest {
     }
   }
 
+  /** Runs a command; whether it ended well. */
+  private static boolean run(List<String> command) throws Exception {
+    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+    process.getInputStream().readAllBytes();
+    return process.waitFor() == 0;
+  }
+
   private Path data() {
     return folder.resolve("data");
   }
@@ -210,7 +239,7 @@ class RealDiskTest {
   @Test
   void aDiskThatFillsUpRefusesEverySaveAndTakesThemAgainOnceThereIsRoom() throws Exception {
     String site = seed();
-    try (Running program = new Running(data(), put())) {
+    try (Running program = new Running(data(), IN_MEMORY, put())) {
       program.fill();
       program.refuses(site, "full");
       program.makeRoom();
@@ -224,7 +253,7 @@ class RealDiskTest {
   void aDiskThatIsFullWhenTheProgramStartsCanStillBeRead() throws Exception {
     String site = seed();
     String full = "\ndd if=/dev/zero of=" + data() + "/fill bs=1k 2>&1 | tail -n 1";
-    try (Running program = new Running(data(), put() + full)) {
+    try (Running program = new Running(data(), IN_MEMORY, put() + full)) {
       assertThat(program.said).anyMatch(line -> line.contains("is full, so nothing can be saved"));
       assertThat(program.get("/api/me").path("trouble").path("code").asText()).isEqualTo("full");
       assertThat(program.get(site).path("readOnly").asBoolean()).isTrue();
@@ -235,7 +264,8 @@ class RealDiskTest {
   @Test
   void aDiskThatMayOnlyBeReadIsReadAndSaysWhyNothingIsSaved() throws Exception {
     String site = seed();
-    try (Running program = new Running(data(), put() + "\nmount -o remount,ro none " + data())) {
+    try (Running program =
+        new Running(data(), IN_MEMORY, put() + "\nmount -o remount,ro none " + data())) {
       assertThat(program.said).anyMatch(line -> line.contains("may only be read"));
       assertThat(program.get("/api/me").path("trouble").path("code").asText())
           .isEqualTo("read-only");
@@ -244,10 +274,40 @@ class RealDiskTest {
     }
   }
 
+  /** A disk in a file, since only one of its kind can be stopped under a program that writes. */
+  @Test
+  void aDiskThatStopsTakingWritesUnderTheProgramRefusesEverySaveUntilANewStart() throws Exception {
+    String site = seed();
+    Path image = folder.resolve("disk.img");
+    try (RandomAccessFile file = new RandomAccessFile(image.toFile(), "rw")) {
+      file.setLength(24 << 20);
+    }
+    String mount = "mount -o loop " + image + " ";
+    Assumptions.assumeTrue(
+        run(List.of("mke2fs", "-q", "-F", "-t", "ext4", image.toString()))
+            && run(alone(mount + data())),
+        "skipped: this machine lets nobody mount a disk that is in a file");
+    try (Running program = new Running(data(), mount, put() + "\nsync -f " + data())) {
+      assertThat(program.ask("PUT", "/api/me/settings", "{\"language\":\"es\"}").statusCode())
+          .isEqualTo(200);
+      program.stopWriting();
+      assertThat(program.ask("POST", site + "/edits", MOVE).body())
+          .contains("El disco no dejó leer o escribir")
+          .contains("No se ha cambiado nada.");
+      program.refuses(site, "unreachable");
+      assertThat(program.said).noneMatch(line -> line.contains("our bug"));
+    }
+    try (Running program = new Running(data(), mount, "")) {
+      assertThat(program.get("/api/me").path("settings").path("language").asText()).isEqualTo("es");
+      assertThat(program.ask("POST", site + "/edits", MOVE).statusCode()).isEqualTo(200);
+      assertThat(program.get(site).path("version").asLong()).isEqualTo(2);
+    }
+  }
+
   @Test
   void aDiskWithoutRoomForAFirstStartIsSaidInOneSentence() throws Exception {
     String full = "dd if=/dev/zero of=" + data() + "/fill bs=1k 2>&1 | tail -n 1";
-    try (Running program = new Running(data(), full)) {
+    try (Running program = new Running(data(), IN_MEMORY, full)) {
       assertThat(program.process.waitFor(30, TimeUnit.SECONDS)).isTrue();
       assertThat(program.process.exitValue()).isEqualTo(ExitCode.BAD_INPUT);
       assertThat(program.said).noneMatch(line -> line.contains("\tat "));
