@@ -221,8 +221,8 @@ public final class Accounts {
 
   private static void checkName(Handle handle, String name, String id) {
     if (name.isBlank() || name.strip().length() > LONGEST_NAME) {
-      throw new StoreException(
-          Reason.REFUSED, "The name must have from 1 to {0} letters.", LONGEST_NAME);
+      throw StoreException.with(
+          "name", Reason.REFUSED, "The name must have from 1 to {0} letters.", LONGEST_NAME);
     }
     boolean taken =
         handle
@@ -233,7 +233,8 @@ public final class Accounts {
                 .one()
             > 0;
     if (taken) {
-      throw new StoreException(Reason.REFUSED, "There is already an account of that name.");
+      throw StoreException.with(
+          "name", Reason.REFUSED, "There is already an account of that name.");
     }
   }
 
@@ -250,7 +251,8 @@ public final class Accounts {
   private static String hash(String password) {
     int length = password.codePointCount(0, password.length());
     if (length < SHORTEST_PASSWORD || password.length() > LONGEST_PASSWORD) {
-      throw new StoreException(
+      throw StoreException.with(
+          "password",
           Reason.REFUSED,
           "The password must have from {0} to {1} characters; a few words in a row are easy to"
               + " keep in mind.",

@@ -1,5 +1,6 @@
 package org.grovewright.store;
 
+import java.util.Optional;
 import org.grovewright.texts.Sentence;
 import org.grovewright.texts.ToldException;
 
@@ -28,20 +29,36 @@ public final class StoreException extends ToldException {
   }
 
   private final Reason reason;
+  private final String field;
 
   /** Trouble of a kind: the shape of a plain sentence, and what is filled into it. */
   public StoreException(Reason reason, String shape, Object... arguments) {
     this(reason, Sentence.of(shape, arguments), null);
   }
 
+  /** Trouble of a kind with one thing that was given, such as {@code password}. */
+  static StoreException with(String field, Reason reason, String shape, Object... arguments) {
+    return new StoreException(reason, field, Sentence.of(shape, arguments), null);
+  }
+
   /** Trouble of a kind, in a plain sentence, with the failure below it, if there is one. */
   public StoreException(Reason reason, Sentence sentence, Throwable cause) {
+    this(reason, null, sentence, cause);
+  }
+
+  private StoreException(Reason reason, String field, Sentence sentence, Throwable cause) {
     super(sentence, cause);
     this.reason = reason;
+    this.field = field;
   }
 
   /** The kind of trouble. */
   public Reason reason() {
     return reason;
+  }
+
+  /** The one thing given that it is about, if there is one. */
+  public Optional<String> field() {
+    return Optional.ofNullable(field);
   }
 }

@@ -3,6 +3,7 @@ package org.grovewright.browser;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.List;
 import org.grovewright.store.Account;
 import org.grovewright.store.HandClock;
@@ -46,6 +47,15 @@ class AccountsTest {
         });
   }
 
+  /** That a field says itself what is wrong with it, also to who hears the page. */
+  private static void seeBeside(BrowserSession browser, WebElement field, String words) {
+    browser.waitUntil(
+        d ->
+            "true".equals(field.getDomAttribute("aria-invalid"))
+                && Arrays.stream(field.getDomAttribute("aria-describedby").split(" "))
+                    .anyMatch(id -> d.findElement(By.id(id)).getText().contains(words)));
+  }
+
   private static String value(WebElement field) {
     return field.getDomProperty("value");
   }
@@ -86,7 +96,8 @@ class AccountsTest {
       browser.click("Sign in");
       browser.seeText("Write the name.");
       signIn(browser, KEEPER, "wrong horse battery");
-      browser.seeText("This name and this password do not go together.");
+      seeBeside(
+          browser, browser.field("Password"), "This name and this password do not go together.");
       assertThat(value(browser.field("Name"))).isEqualTo(KEEPER);
       assertThat(value(browser.field("Password"))).isEmpty();
       look(browser, "wrong-password");
@@ -97,8 +108,18 @@ class AccountsTest {
       // People: a password too short is refused and the name stays.
       browser.seeText("People who can sign in");
       addPerson(browser, "Helga", "short");
-      browser.seeText("The password must have from 10");
+      seeBeside(
+          browser,
+          browser.find(".people-form input[type=password]"),
+          "The password must have from 10");
       assertThat(value(browser.find(".people-form input:not([type=password])"))).isEqualTo("Helga");
+      look(browser, "short-password");
+      addPerson(browser, KEEPER, BrowserSession.PASSWORD);
+      seeBeside(
+          browser,
+          browser.find(".people-form input:not([type=password])"),
+          "There is already an account of that name.");
+      assertThat(value(browser.find(".people-form input[type=password]"))).isNotEmpty();
       addPerson(browser, "Helga", BrowserSession.PASSWORD);
       browser.waitUntil(
           d -> value(browser.find(".people-form input:not([type=password])")).isEmpty());
@@ -224,6 +245,10 @@ class AccountsTest {
       browser.go(site + "/settings");
       browser.click("Change the password");
       browser.type("Password until now", BrowserSession.PASSWORD);
+      browser.type("New password", "short");
+      browser.click("Change it and sign out everywhere");
+      seeBeside(browser, browser.field("New password"), "The password must have from 10");
+      assertThat(value(browser.field("Password until now"))).isEqualTo(BrowserSession.PASSWORD);
       browser.type("New password", "four more garden words");
       browser.click("Change it and sign out everywhere");
       browser.waitUntil(d -> d.getCurrentUrl().endsWith("/login"));

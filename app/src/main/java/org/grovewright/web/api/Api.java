@@ -61,7 +61,12 @@ public final class Api {
         });
     routes.exception(
         StoreException.class,
-        (e, context) -> fail(context, status(e.reason()), code(e), e.sentence()));
+        (e, context) -> {
+          Map<String, Object> answer = failure(code(e), e.sentence(), desk.language(context));
+          e.field().ifPresent(field -> answer.put("field", field));
+          context.status(status(e.reason()));
+          Json.send(context, answer);
+        });
     routes.exception(
         EditException.class, (e, context) -> fail(context, 422, "invalid", e.sentence()));
     routes.exception(

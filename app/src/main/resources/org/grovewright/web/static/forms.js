@@ -30,6 +30,14 @@ export function field({ label, optional, help, unit, control }) {
   return element;
 }
 
+/** Says what the server refused beside the field that it names; whether that is one of these. */
+export function problemBeside(fields, problem) {
+  const wrong = Object.hasOwn(fields, problem.field ?? '') ? fields[problem.field] : null;
+  wrong?.problem(problem.message);
+  wrong?.control.focus();
+  return Boolean(wrong);
+}
+
 function showProblem(control, error, text) {
   error.replaceChildren();
   if (text) {

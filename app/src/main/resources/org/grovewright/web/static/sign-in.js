@@ -24,8 +24,12 @@ export function signInForm({ name: known = '', done, more }) {
     try {
       answer = await api.post('/login', { name: name.control.value.trim(), password: password.control.value });
     } catch (failure) {
-      const text = failure.status === 0 ? t('shell.unreachable') : failure.code === 'wrong-password' ? t('login.wrong') : failure.message;
-      replace(problem, h('div', { class: 'note bad' }, icon('warning'), h('p', null, text)));
+      if (failure.code === 'wrong-password') {
+        password.problem(t('login.wrong'));
+      } else {
+        const text = failure.status === 0 ? t('shell.unreachable') : failure.message;
+        replace(problem, h('div', { class: 'note bad' }, icon('warning'), h('p', null, text)));
+      }
       password.control.value = '';
       password.control.focus();
       return;

@@ -1,6 +1,6 @@
 // Who can sign in: the own account, and for the owner of the program everybody's.
 import { h, replace } from '../dom.js';
-import { field } from '../forms.js';
+import { field, problemBeside } from '../forms.js';
 import { icon } from '../icons.js';
 import { t } from '../i18n.js';
 import { forgetPages } from '../offline.js';
@@ -46,10 +46,7 @@ export function ownAccount(context) {
     try {
       await context.api.put('/me/password', { old: old.control.value, password: wanted.control.value });
     } catch (problem) {
-      if (problem.field === 'old') {
-        old.problem(problem.message);
-        old.control.focus();
-      } else {
+      if (!problemBeside({ old, password: wanted }, problem)) {
         replace(note, noteOf(problem));
       }
       return;
@@ -101,7 +98,9 @@ export async function drawAccounts(context, place) {
         place.querySelector('input')?.focus();
         context.say(said);
       } catch (problem) {
-        replace(note, noteOf(problem));
+        if (!problemBeside({ name, password }, problem)) {
+          replace(note, noteOf(problem));
+        }
       }
     };
 

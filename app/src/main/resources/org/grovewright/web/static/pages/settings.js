@@ -1,6 +1,6 @@
 // Settings: how to read, what the plan says of itself, taking it along, sharing, and its history.
 import { h, replace } from '../dom.js';
-import { choices, field } from '../forms.js';
+import { choices, field, problemBeside } from '../forms.js';
 import { icon } from '../icons.js';
 import { count, language, momentText, t } from '../i18n.js';
 import { hasPhoto } from '../map/photo.js';
@@ -206,10 +206,7 @@ async function drawSharing(context, base, place) {
         place.querySelector('input')?.focus();
         context.say(said);
       } catch (problem) {
-        if (problem.field === 'name') {
-          name.problem(problem.message);
-          name.control.focus();
-        } else {
+        if (!problemBeside({ name, role }, problem)) {
           replace(note, problemNote(problem));
         }
       }
