@@ -34,7 +34,11 @@ final class GradientMethod {
   /** A regulator that holds its set head. */
   static final byte REGULATING = 3;
 
-  private static final int MOST_STEPS = 200;
+  /**
+   * Check valves, pumps and regulators may change a few at a time, and after the first steps only
+   * where the laws are kept, so that many of them in loops take hundreds of steps.
+   */
+  private static final int MOST_STEPS = 2000;
 
   /** After so many steps states are only looked at where the laws are kept. */
   private static final int FREE_STATE_STEPS = 12;
@@ -623,6 +627,9 @@ final class GradientMethod {
         return downstream > set + tolerance ? REGULATING : OPEN;
       }
       default -> {
+        if (cutOff[layout.tail[l]]) {
+          return HELD_SHUT;
+        }
         if (upstream > set + tolerance && downstream < set - tolerance) {
           return REGULATING;
         }
@@ -655,14 +662,27 @@ final class GradientMethod {
       fed[i] = true;
       open[end++] = i;
     }
-    for (int l : regulators) {
-      int tip = layout.tip[l];
-      if (state[l] == REGULATING && !fed[tip]) {
-        fed[tip] = true;
-        open[end++] = tip;
+    flood(fed, open, 0, end, null);
+    boolean more = true;
+    while (more) {
+      more = false;
+      for (int l : regulators) {
+        int tip = layout.tip[l];
+        if (state[l] == REGULATING && fed[layout.tail[l]] && !fed[tip]) {
+          fed[tip] = true;
+          open[0] = tip;
+          flood(fed, open, 0, 1, null);
+          more = true;
+        }
       }
     }
-    flood(fed, open, 0, end, null);
+    for (int l : regulators) {
+      // one that no water comes to would feed itself round a loop
+      if (state[l] == REGULATING && !fed[layout.tail[l]]) {
+        state[l] = HELD_SHUT;
+        flow[l] = 0;
+      }
+    }
     boolean[] seen = fed.clone();
     boolean[] outlet = new boolean[n];
     for (int node : emitterNode) {
