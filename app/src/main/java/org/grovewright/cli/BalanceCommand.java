@@ -2,6 +2,7 @@ package org.grovewright.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.grovewright.catalogue.Catalogue;
@@ -43,7 +44,13 @@ public final class BalanceCommand implements Callable<Integer> {
   enum Watering {
     NEEDS,
     WHEN_DRY,
-    NONE
+    NONE;
+
+    /** As it is typed. */
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
   }
 
   @Parameters(paramLabel = "GROVE.yaml", description = "The description of the grove.")

@@ -64,7 +64,7 @@ class BalanceCommandTest {
 
   @Test
   void everyDayOfTheTableBalances() {
-    assertThat(run("--weather=" + weather, "--plant=A1", "--watering=when_dry")).isZero();
+    assertThat(run("--weather=" + weather, "--plant=A1", "--watering=when-dry")).isZero();
     String[] lines = out.toString().split("\n", -1);
     List<String> heading = List.of(lines[0].split(",", -1));
     assertThat(lines).hasSize(1 + 730 + 1);

@@ -75,8 +75,8 @@ final class SeasonFindings {
               "season.few-years",
               Severity.NOTE,
               "",
-              "The daily weather holds only {0} whole years, too few to say much about what happens"
-                  + " once in ten.",
+              "The daily weather holds too few whole years to say much about what happens once in"
+                  + " ten: {0}.",
               count));
     }
     return findings;

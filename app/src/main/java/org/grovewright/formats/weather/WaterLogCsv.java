@@ -227,7 +227,11 @@ public final class WaterLogCsv {
     try {
       LocalDate from = LocalDate.parse(ends[0].strip());
       LocalDate until = ends.length == 2 ? LocalDate.parse(ends[1].strip()) : from;
-      if (ends.length <= 2 && !until.isBefore(from)) {
+      if (until.isBefore(from)) {
+        fault(line, "date", "\"" + Nearest.shorten(text) + "\" ends before it begins");
+        return List.of();
+      }
+      if (ends.length <= 2) {
         if (until.toEpochDay() - from.toEpochDay() >= LONGEST_SPAN_DAYS) {
           fault(line, "date", "spans more than a year");
           return List.of();
@@ -235,7 +239,7 @@ public final class WaterLogCsv {
         return from.datesUntil(until.plusDays(1)).toList();
       }
     } catch (DateTimeParseException e) {
-      // Told below, together with spans that end before they begin.
+      // Told below, together with what has more than two ends.
     }
     fault(
         line,

@@ -300,12 +300,7 @@ public final class WeatherCsv {
   }
 
   private String allowed(WeatherColumn column, double value) {
-    String range =
-        "; it must lie between "
-            + plain(column.least)
-            + " and "
-            + plain(column.greatest)
-            + (column.unit.isEmpty() ? "" : " " + column.unit);
+    String range = "; it must lie between " + meanings.get(column).range();
     return hot(column, value)
         ? range + "; if these are degrees Fahrenheit, name the column " + column.word() + "_f"
         : range;

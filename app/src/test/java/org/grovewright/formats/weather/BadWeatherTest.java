@@ -45,6 +45,25 @@ class BadWeatherTest {
         .hasMessageContaining(message);
   }
 
+  /** The owner reads the limits of a column in the unit that its heading names. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "tmin_f,tmax_f,rain|41,300,1|tmax_f: 300 is out of range; it must lie between -76 and 140"
+            + " degrees Fahrenheit",
+        "tmin,tmax,rain_mm|5,15,-5|rain_mm: -5 is out of range; it must lie between 0 and 3000 mm",
+        "tmin,tmax,rain_in|5,15,500|it must lie between 0 and 118 in",
+        "tmin,tmax,wind_km_per_h|5,15,900|it must lie between 0 and 216 km/h",
+        "tmin,tmax,humidity|5,15,130|it must lie between 0 and 100 %",
+        "tmin,tmax,solar|5,15,300|it must lie between 0 and 45 MJ/m2 a day",
+      })
+  void limitsAreToldInTheUnitOfTheColumn(String heading, String row, String message) {
+    assertThatThrownBy(() -> read("date," + heading + "\n2027-03-01," + row + "\n"))
+        .isInstanceOf(WeatherFileException.class)
+        .hasMessageContaining(message);
+  }
+
   /** What is wrong with a whole file is said once, not once a row. */
   @ParameterizedTest
   @CsvSource(

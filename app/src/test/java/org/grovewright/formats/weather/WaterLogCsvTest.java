@@ -53,7 +53,7 @@ class WaterLogCsvTest {
         "date,zone,mintues|x|mintues: is no column",
         "zone,minutes|zone-1,4|no column date",
         "date,zone,minutes|2027-02-30,zone-1,4|is no date",
-        "date,zone,minutes|2027-07-05/2027-07-01,zone-1,4|is no date",
+        "date,zone,minutes|2027-07-05/2027-07-01,zone-1,4|ends before it begins",
         "date,zone,minutes|2027-07-05,zone-9,4|none of the zones, which are zone-1, zone-2",
         "date,zone,minutes|2027-07-05,zone-1,-4|must be a number from 0 to 1440, or the word skipped",
         "date,zone,minutes|2027-07-05,zone-1,|says neither",
