@@ -5,13 +5,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.awt.Color;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.grovewright.store.Journal;
+import org.grovewright.store.JournalEntry.Content;
+import org.grovewright.store.JournalEntry.SubjectKind;
+import org.grovewright.store.JournalKind;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
@@ -128,6 +135,44 @@ class PagesTest {
               "print-" + page + (paper[0] > 8.3 ? "-letter" : "-a4"), (String) pdf.get("data"));
         }
         browser.devTools("Emulation.setEmulatedMedia", Map.of("media", ""));
+      }
+    }
+  }
+
+  @Test
+  void theJournalOfAPlantPrintsWholeWithoutItsForm() throws IOException {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.PHONE)) {
+      String site = demo(browser);
+      List<Journal.Change> changes = new ArrayList<>();
+      for (int i = 1; i <= 15; i++) {
+        Content content =
+            new Content(
+                "11111111-00" + (10 + i),
+                LocalDate.of(2026, 3, i),
+                JournalKind.NOTE,
+                SubjectKind.PLANT,
+                "A1",
+                Optional.empty(),
+                "leaf number <" + i + ">");
+        changes.add(new Journal.Change(content, 0, false));
+      }
+      browser
+          .store()
+          .journal()
+          .sync(
+              site.substring("/site/".length()),
+              changes,
+              0,
+              browser.store().accounts().local().author());
+      browser.go(site + "/plant/A1");
+      browser.seeText("leaf number <15>");
+      assertThat(browser.text()).doesNotContain("leaf number <1>");
+      String pdf = (String) browser.devTools("Page.printToPDF", Map.of()).get("data");
+      browser.keep("print-journal", pdf);
+      try (PDDocument document = Loader.loadPDF(Base64.getDecoder().decode(pdf))) {
+        String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+        assertThat(text).contains("leaf number <15>").contains("leaf number <1>");
+        assertThat(text).doesNotContain("Write it down").doesNotContain("Show all");
       }
     }
   }

@@ -26,8 +26,8 @@ function measured(entry) {
 export function journal(context, about) {
   const metric = context.me?.settings?.units !== 'us';
   const list = h('div', { class: 'journal-list' });
-  const state = h('p', { class: 'sync-state', role: 'status', hidden: true });
-  const formPlace = h('div');
+  const state = h('p', { class: 'sync-state no-print', role: 'status', hidden: true });
+  const formPlace = h('div', { class: 'no-print' });
   const element = h('div', { class: 'journal' }, formPlace, state, list);
   const mayPlan = Boolean(context.site && !context.site.readOnly && !context.site.offline);
   const readOnly = context.site?.journalReadOnly && !context.site?.offline;
@@ -51,9 +51,14 @@ export function journal(context, about) {
     replace(
       list,
       entries.length === 0 ? h('p', { class: 'quiet' }, t('journal.empty')) : null,
-      h('ul', { class: 'entries' }, (all ? entries : entries.filter(({ change, picture }, i) => change || picture || i < SHOWN)).map(drawEntry)),
+      h('ul', { class: 'entries' }, entries.map((one, i) => {
+        const line = drawEntry(one);
+        // Paper has no button to show the rest, so the rest stands there too.
+        line.classList.toggle('print-only', !all && i >= SHOWN && !one.change && !one.picture);
+        return line;
+      })),
       !all && entries.length > SHOWN
-        ? h('button', { type: 'button', class: 'plain', onclick: () => { all = true; draw(); } }, count('journal.all', entries.length))
+        ? h('button', { type: 'button', class: 'plain no-print', onclick: () => { all = true; draw(); } }, count('journal.all', entries.length))
         : null,
     );
     const waiting = entries.filter(({ change, picture }) => change?.state === 'waiting' || picture?.state === 'waiting').length;

@@ -57,7 +57,7 @@ export function ownAccount(context) {
 
   return h(
     'section',
-    { class: 'card' },
+    { class: 'card no-print' },
     h('h2', null, t('settings.account')),
     h('p', null, t('settings.account.is', context.me.account.name)),
     note,

@@ -40,7 +40,7 @@ export async function show(root, context) {
       ),
       remarks(page.remarks.filter((remark) => remark.shortfall)),
       cautions(page.cautions),
-      h('section', { class: 'card no-print' }, h('h2', null, t('journal.title')), journal(context, { subjectKind: 'plant', subject: plant.id })),
+      h('section', { class: 'card' }, h('h2', null, t('journal.title')), journal(context, { subjectKind: 'plant', subject: plant.id })),
       h(
         'section',
         { class: 'card' },

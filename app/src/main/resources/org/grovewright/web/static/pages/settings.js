@@ -31,7 +31,7 @@ export async function show(root, context) {
   const languages = context.me?.languages ?? ['en', 'es'];
   const reading = h(
     'section',
-    { class: 'card' },
+    { class: 'card no-print' },
     h('h2', null, t('settings.reading')),
     readingNote,
     choices({
@@ -83,7 +83,7 @@ export async function show(root, context) {
   });
   const take = h(
     'section',
-    { class: 'card' },
+    { class: 'card no-print' },
     h('h2', null, t('settings.take')),
     h(
       'ul',
@@ -99,14 +99,14 @@ export async function show(root, context) {
 
   const garden = h(
     'section',
-    { class: 'card' },
+    { class: 'card no-print' },
     h('h2', null, t('settings.garden')),
     h('p', null, t(canWorkAlone() ? 'settings.garden.yes' : 'settings.garden.no')),
   );
 
   const history = h('section', { class: 'card' }, h('h2', null, t('settings.history')), h('p', { class: 'quiet' }, t('page.wait')));
-  const people = context.me?.signedIn && context.me.keeper ? h('section', { class: 'card' }) : null;
-  const sharing = owner ? h('section', { class: 'card' }) : null;
+  const people = context.me?.signedIn && context.me.keeper ? h('section', { class: 'card no-print' }) : null;
+  const sharing = owner ? h('section', { class: 'card no-print' }) : null;
 
   replace(
     root,
