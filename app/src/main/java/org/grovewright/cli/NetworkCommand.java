@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.grovewright.formats.inp.InpNote;
@@ -150,7 +151,10 @@ final class NetworkCommand implements Callable<Integer> {
       }
       return solution;
     } catch (HydraulicException e) {
-      throw new BadInputException(file + ": " + e.getMessage());
+      throw new BadInputException(
+          e.problems().stream()
+              .map(problem -> file + ": " + problem.message() + ".")
+              .collect(Collectors.joining("\n")));
     }
   }
 

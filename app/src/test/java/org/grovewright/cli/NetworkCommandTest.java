@@ -70,6 +70,19 @@ class NetworkCommandTest {
   }
 
   @Test
+  void everyPartThatIsCutOffIsNamedOnALineOfItsOwn() throws IOException {
+    CommandLineRun run =
+        run(
+            START
+                + "[RESERVOIRS]\nR 50\n[JUNCTIONS]\nJ 10 1\nK 10 1\n"
+                + "[PIPES]\nP R J 9 20 130 0 Closed\nQ J K 9 20 130 0 Open\n");
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err().lines())
+        .hasSize(2)
+        .allMatch(line -> line.contains(".inp: node ") && line.endsWith("closed valves."));
+  }
+
+  @Test
   void aMissingFileIsNamed() {
     CommandLineRun run = CommandLineRun.of("network", "nowhere.inp");
     assertThat(run.code()).isEqualTo(2);
