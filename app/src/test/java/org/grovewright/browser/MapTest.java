@@ -224,6 +224,35 @@ class MapTest {
     }
   }
 
+  @Test
+  void whatIsOpenedWhileASaveIsUnderWayStaysOpen() {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.DESKTOP)) {
+      SiteState site = demo(browser);
+      openMap(browser, site);
+      browser.script(
+          "const send = window.fetch; window.fetch = async (to, how) => {"
+              + " const answer = await send(to, how);"
+              + " if (String(to).includes('/edits')) { await new Promise((ready) => {"
+              + " window.letItArrive = ready; }); }"
+              + " return answer; };");
+      tabTo(browser, "A3 Lemon");
+      keys(browser, Keys.ENTER);
+      tabTo(browser, "Delete");
+      keys(browser, Keys.ENTER);
+      waitForVersion(browser, site, 2);
+      tabTo(browser, "Add other things");
+      keys(browser, Keys.ENTER);
+      tabTo(browser, "Building");
+      keys(browser, Keys.ENTER);
+      tabTo(browser, "Right");
+      keys(browser, "40");
+      browser.waitUntil(d -> browser.script("return Boolean(window.letItArrive)").equals(true));
+      browser.script("window.letItArrive()");
+      heard(browser, "Saved");
+      assertThat(browser.script("return document.activeElement.value")).isEqualTo("40");
+    }
+  }
+
   static void keys(BrowserSession browser, CharSequence... keys) {
     for (CharSequence one : keys) {
       if (one.toString().contains(Keys.NULL) && one.length() > 1) {

@@ -64,6 +64,8 @@ class MapPage {
     this.shown = { pipes: true, emitters: true, trench: false, heights: true, names: true, photo: true, snap: true };
     this.selected = undefined;
     this.panelForm = undefined;
+    // How often something was opened in the panel.
+    this.turns = 0;
     this.lastSpecies = '';
     this.lastPot = this.lengths.us ? '5 gal' : '20 L';
     this.measured = { waits: [], server: [], costs: [] };
@@ -409,6 +411,7 @@ class MapPage {
 
   choose(thing, { fromMap = false, quiet = false, reveal = false, focus = false } = {}) {
     this.finishNudge();
+    this.turns += 1;
     this.endMode();
     this.selected = thing;
     this.canvas.select(thing);
@@ -703,6 +706,7 @@ class MapPage {
 
   setMode(mode, element, hint) {
     this.finishNudge();
+    this.turns += 1;
     this.mode = mode;
     this.selected = undefined;
     this.canvas.stopDrawing();
@@ -920,13 +924,14 @@ class MapPage {
     const before = new Set(this.editor.scene.plants.map((one) => one.id));
     const fields = { planted: planted || this.editor.scene.start, container: pot || this.lastPot };
     const name = this.species.find((one) => one.key === species)?.name ?? species;
+    const { turns } = this;
     const saved = await this.editor.edit(t('map.did.addPlant', name), [
       { type: 'addPlant', species, x: round(at[0]), y: round(at[1]), ...(near ? { row: near.id } : {}), fields },
     ]);
     if (saved) {
       const made = this.editor.scene.plants.find((one) => !before.has(one.id));
       this.context.say(t('map.say.added', made ? `${made.id} ${made.speciesName}` : name));
-      if (!again) {
+      if (!again && turns === this.turns) {
         this.choose(made ? { type: 'plant', id: made.id } : undefined, { focus: true });
       }
     }
@@ -1050,12 +1055,17 @@ class MapPage {
   // ---- Saving ----
 
   async save(label, operations, { gone = false, then, stay } = {}) {
+    const { turns } = this;
     const saved = await this.editor.edit(label, operations);
     if (!saved) {
       this.canvas.draw(this.editor.scene);
       return false;
     }
     this.context.say(this.t('map.say.saved', label));
+    if (turns !== this.turns) {
+      // Whoever has opened something else since then keeps it.
+      return true;
+    }
     if (stay) {
       stay();
     } else if (gone) {
@@ -1073,15 +1083,21 @@ class MapPage {
   }
 
   async undo() {
+    const { turns } = this;
     if (this.editor.state.canUndo && (await this.editor.undo())) {
-      this.drawPanel();
+      if (turns === this.turns) {
+        this.drawPanel();
+      }
       this.context.say(this.t('map.say.undone'));
     }
   }
 
   async redo() {
+    const { turns } = this;
     if (this.editor.state.canRedo && (await this.editor.redo())) {
-      this.drawPanel();
+      if (turns === this.turns) {
+        this.drawPanel();
+      }
       this.context.say(this.t('map.say.redone'));
     }
   }
