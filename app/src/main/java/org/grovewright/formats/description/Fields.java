@@ -1,11 +1,13 @@
 package org.grovewright.formats.description;
 
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.grovewright.formats.units.Measure;
 import org.grovewright.formats.words.Nearest;
 import org.grovewright.texts.Sentence;
@@ -21,6 +23,7 @@ final class Fields {
   private final Section section;
   private final Map<String, Value> values = new LinkedHashMap<>();
   private final Map<String, ScalarNode> keys = new LinkedHashMap<>();
+  private final Set<String> mistyped = new HashSet<>();
 
   private Fields(MappingNode node, String path, Reading reading, Section section) {
     this.node = node;
@@ -46,6 +49,7 @@ final class Fields {
     }
     String key = keyNode.getValue().strip();
     if (section != null && !section.keys().contains(key)) {
+      Nearest.of(key, section.keys()).ifPresent(mistyped::add);
       reading.problem(
           keyNode,
           under(Nearest.shorten(key)),
@@ -92,10 +96,13 @@ final class Fields {
     return need(key, Sentence.of(shape, arguments));
   }
 
-  /** A field that must be there; its absence is noted with what to give. */
+  /**
+   * A field that must be there; its absence is noted with what to give, unless a mistyped key was
+   * probably meant for it, which is noted already.
+   */
   Optional<Value> need(String key, Sentence wanted) {
     Optional<Value> value = get(key);
-    if (value.isEmpty()) {
+    if (value.isEmpty() && !mistyped.contains(key)) {
       reading.problem(node, under(key), Sentence.of("is missing; give {0}", wanted));
     }
     return value;
@@ -135,6 +142,11 @@ final class Fields {
   /** Whether nothing wrong was found so far in the whole description. */
   boolean noProblemsYet() {
     return reading.problems().isEmpty();
+  }
+
+  /** A length for a message, in the unit in which places are written. */
+  String length(double metres) {
+    return reading.length(metres);
   }
 
   /** Notes a problem with the whole mapping. */

@@ -170,10 +170,10 @@ final class PlantingReader {
     }
     Row line = row.map(rowsById::get).orElse(null);
     if (line != null && at.isPresent()) {
-      double away = line.at(line.stationOf(at.get())).distanceTo(at.get());
+      double away = line.distanceTo(at.get());
       if (away > FARTHEST_FROM_ROW_M) {
         fields.problem(
-            "row", "contradicts at: the place is {0} from row {1}", Shapes.metres(away), line.id());
+            "row", "contradicts at: the place is {0} from row {1}", fields.length(away), line.id());
       }
     }
     String id =
@@ -207,7 +207,7 @@ final class PlantingReader {
         one.value()
             .problem(
                 "the plant {0} at [{1}, {2}] stands outside the land",
-                one.plant().id(), Shapes.metres(at.x()), Shapes.metres(at.y()));
+                one.plant().id(), one.value().length(at.x()), one.value().length(at.y()));
       }
       twin(at, cells)
           .ifPresent(

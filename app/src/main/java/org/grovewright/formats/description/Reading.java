@@ -4,9 +4,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.grovewright.formats.units.Measure;
+import org.grovewright.formats.units.QuantityText;
 import org.grovewright.texts.Sentence;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.Node;
+import tech.units.indriya.unit.Units;
 
 /**
  * The state of one reading: the problems found so far, and the unit of coordinates that carry none.
@@ -14,6 +17,7 @@ import org.snakeyaml.engine.v2.nodes.Node;
 final class Reading {
   private final List<Problem> problems = new ArrayList<>();
   private Optional<String> coordinateUnit = Optional.empty();
+  private QuantityText place = new QuantityText(1, Units.METRE, "m");
 
   /** Notes a problem at a node. */
   void problem(Node node, String path, Sentence sentence) {
@@ -41,6 +45,16 @@ final class Reading {
   /** The word for the unit of coordinates written without one, if the description names it. */
   Optional<String> coordinateUnit() {
     return coordinateUnit;
+  }
+
+  /** Takes note of the unit in which a place is written. */
+  void placeWritten(QuantityText coordinate) {
+    place = coordinate;
+  }
+
+  /** A length for a message, in the unit in which places are written. */
+  String length(double metres) {
+    return place.hundredthsInSameUnit(metres, Measure.LENGTH);
   }
 
   /** Sets the unit of coordinates written without one. */

@@ -57,9 +57,14 @@ final class RowReader {
 
   /** Reads the plants on a row. */
   void read(Fields fields, Row row) {
-    Optional<LocalDate> planted = fields.get("planted").flatMap(Value::date);
+    // What the row says wrongly is noted there, not with each of its plants.
+    Optional<LocalDate> planted =
+        fields.get("planted").map(value -> value.date().orElse(LocalDate.EPOCH));
     OptionalDouble container =
-        fields.get("container").map(PlantReader::container).orElse(OptionalDouble.empty());
+        fields
+            .get("container")
+            .map(value -> OptionalDouble.of(PlantReader.container(value).orElse(Double.NaN)))
+            .orElse(OptionalDouble.empty());
     List<Main> mains = new ArrayList<>();
     for (Value item : fields.get("plants").map(Value::items).orElse(List.of())) {
       item.fields(Section.ROW_PLANT)
@@ -141,8 +146,8 @@ final class RowReader {
       entry.problem(
           key,
           "reaches {0} along the row, which is {1} long",
-          Shapes.metres(station),
-          Shapes.metres(length));
+          entry.length(station),
+          entry.length(length));
       return false;
     }
     return !Double.isNaN(station);

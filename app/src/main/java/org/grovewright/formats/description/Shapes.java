@@ -1,9 +1,8 @@
 package org.grovewright.formats.description;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
 import org.grovewright.model.Point;
 import org.grovewright.texts.Sentence;
 import org.locationtech.jts.geom.Coordinate;
@@ -24,8 +23,12 @@ final class Shapes {
 
   private Shapes() {}
 
-  /** What is wrong with a closed outline, if anything. */
-  static Optional<Sentence> faultOfOutline(List<Point> corners) {
+  /**
+   * What is wrong with a closed outline, if anything.
+   *
+   * @param length says a length of metres in the unit of the outline
+   */
+  static Optional<Sentence> faultOfOutline(List<Point> corners, DoubleFunction<String> length) {
     if (corners.stream().distinct().count() < 3) {
       return Optional.of(Sentence.of("needs at least three different corners"));
     }
@@ -36,20 +39,11 @@ final class Shapes {
       return Optional.of(
           Sentence.of(
               "crosses itself near [{0}, {1}]; give the corners in order around it",
-              metres(at.x), metres(at.y)));
+              length.apply(at.x), length.apply(at.y)));
     }
     return error != null || polygon.getArea() < LEAST_AREA_M2
         ? Optional.of(Sentence.of("encloses no area; check the corners"))
         : Optional.empty();
-  }
-
-  /** A length in metres to the centimetre, for a message. */
-  static String metres(double value) {
-    return BigDecimal.valueOf(value)
-            .setScale(2, RoundingMode.HALF_UP)
-            .stripTrailingZeros()
-            .toPlainString()
-        + " m";
   }
 
   /** What is wrong with an open line, if anything. */

@@ -112,8 +112,9 @@ final class SiteReader {
     Optional<Value> value =
         fields.need("boundary", "the corners of the land: [[0 m, 0 m], [40 m, 0 m], [40 m, 25 m]]");
     Optional<List<Point>> corners = value.flatMap(v -> v.points(3)).map(SiteReader::open);
-    corners.flatMap(Shapes::faultOfOutline).ifPresent(fault -> value.orElseThrow().problem(fault));
-    return corners.filter(c -> Shapes.faultOfOutline(c).isEmpty());
+    Optional<Sentence> fault = corners.flatMap(c -> Shapes.faultOfOutline(c, fields::length));
+    fault.ifPresent(sentence -> value.orElseThrow().problem(sentence));
+    return fault.isPresent() ? Optional.empty() : corners;
   }
 
   /** An outline whose last corner repeats the first, without that repetition. */
@@ -136,7 +137,7 @@ final class SiteReader {
     try {
       GeoJsonBoundary boundary =
           GeoJsonBoundary.read(SourceText.of(folder.get().resolve(name.get())));
-      Optional<Sentence> fault = Shapes.faultOfOutline(boundary.corners());
+      Optional<Sentence> fault = Shapes.faultOfOutline(boundary.corners(), value::length);
       if (fault.isPresent()) {
         value.problem("the boundary in {0} {1}", name.get(), fault.get());
         return Optional.empty();
@@ -203,7 +204,7 @@ final class SiteReader {
     if (fields.has("area")) {
       Value value = fields.get("area").orElseThrow();
       Optional<List<Point>> corners = value.points(3).map(SiteReader::open);
-      corners.flatMap(Shapes::faultOfOutline).ifPresent(value::problem);
+      corners.flatMap(c -> Shapes.faultOfOutline(c, value::length)).ifPresent(value::problem);
       refuseRadius(fields, "area");
       return corners.map(Shape.Area::new);
     }

@@ -170,22 +170,38 @@ final class Value {
   }
 
   private OptionalDouble quantity(String text, int offset, Measure measure, Range range) {
+    Optional<QuantityText> quantity = written(text, offset, measure, range);
+    return quantity.isPresent()
+        ? OptionalDouble.of(quantity.get().value())
+        : OptionalDouble.empty();
+  }
+
+  private Optional<QuantityText> written(String text, int offset, Measure measure, Range range) {
     try {
       QuantityText quantity = QuantityText.read(text, measure);
       if (range.holds(quantity.value())) {
-        return OptionalDouble.of(quantity.value());
+        return Optional.of(quantity);
       }
-      problem(
-          offset,
+      Sentence outside =
           Sentence.of(
               "'{0}' is out of range; allowed is {1} to {2}",
               text,
               quantity.inSameUnit(range.min(), measure),
-              quantity.inSameUnit(range.max(), measure)));
+              quantity.inSameUnit(range.max(), measure));
+      problem(
+          offset,
+          measure == Measure.TEMPERATURE && quantity.value() > range.max()
+              ? Sentence.of("{0}; if degrees Fahrenheit are meant, write F", outside)
+              : outside);
     } catch (NotAQuantityException e) {
       problem(offset, e.sentence());
     }
-    return OptionalDouble.empty();
+    return Optional.empty();
+  }
+
+  /** A length for a message, in the unit in which places are written. */
+  String length(double metres) {
+    return reading.length(metres);
   }
 
   /** Twelve numbers and one unit, or a list of twelve quantities; January first. */
@@ -387,7 +403,7 @@ final class Value {
     }
     List<Value> items = items();
     if (items.size() != 2) {
-      problem("has {0} coordinates; give {1}", items.size(), wanted);
+      problem("must be two lengths with a comma between them: {0}", wanted);
       return Optional.empty();
     }
     OptionalDouble x = items.get(0).coordinate();
@@ -407,7 +423,10 @@ final class Value {
         bare
             ? reading.coordinateUnit().map(u -> text.get() + " " + u).orElse(text.get())
             : text.get();
-    return quantity(full, 0, Measure.LENGTH, COORDINATE);
+    Optional<QuantityText> written = written(full, 0, Measure.LENGTH, COORDINATE);
+    // A bare 0 has no unit of its own.
+    written.filter(q -> q.value() != 0).ifPresent(reading::placeWritten);
+    return written.isPresent() ? OptionalDouble.of(written.get().value()) : OptionalDouble.empty();
   }
 
   /** A list of places. */

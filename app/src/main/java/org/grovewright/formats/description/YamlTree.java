@@ -22,6 +22,8 @@ import org.snakeyaml.engine.v2.nodes.Node;
 final class YamlTree {
   private static final int DEEPEST = 24;
 
+  private static final String OPEN_QUOTE = "unexpected end of stream";
+
   /** What the parser says in its own words, and what it means to a gardener. */
   private static final List<PlainWords> PLAIN_WORDS =
       List.of(
@@ -42,7 +44,7 @@ final class YamlTree {
               "the indent does not match the lines above; keys of one group start in one column"),
           new PlainWords("expected ',' or ']'", "a list in [ ] is not closed or lacks a comma"),
           new PlainWords("expected ',' or '}'", "a group in { } is not closed or lacks a comma"),
-          new PlainWords("unexpected end of stream", "a quote is opened but not closed"));
+          new PlainWords(OPEN_QUOTE, "a quote is opened but not closed"));
 
   /**
    * What is said in the place of the parser's words.
@@ -75,7 +77,10 @@ final class YamlTree {
           () ->
               problem(file, 1, 1, Sentence.of("the file is empty; start from 'grovewright new'")));
     } catch (MarkedYamlEngineException e) {
-      Mark mark = e.getProblemMark().or(e::getContextMark).orElse(null);
+      // What is not closed is found at the end of the text, but to be mended where it begins.
+      boolean open = String.valueOf(e.getProblem()).contains(OPEN_QUOTE);
+      Mark mark =
+          (open ? e.getContextMark() : e.getProblemMark()).or(e::getContextMark).orElse(null);
       int line = mark == null ? 0 : mark.getLine() + 1;
       int column = mark == null ? 0 : mark.getColumn() + 1;
       throw problem(file, line, column, plain(e.getProblem()));

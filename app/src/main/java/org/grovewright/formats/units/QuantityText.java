@@ -2,6 +2,7 @@ package org.grovewright.formats.units;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -178,8 +179,24 @@ public record QuantityText(double value, Unit<?> unit, String word) {
 
   /** A value of the measure written in the unit of this text, with three digits that matter. */
   public String inSameUnit(double valueOfMeasure, Measure measure) {
-    double value = new Conversion(unit, measure).converter().inverse().convert(valueOfMeasure);
-    BigDecimal rounded = BigDecimal.valueOf(value).round(new MathContext(3)).stripTrailingZeros();
-    return rounded.toPlainString() + " " + word;
+    return written(converted(valueOfMeasure, measure).round(new MathContext(3)));
+  }
+
+  /**
+   * Another value in the unit this one was written in, to the hundredth of it.
+   *
+   * @param valueOfMeasure in the unit of the measure
+   */
+  public String hundredthsInSameUnit(double valueOfMeasure, Measure measure) {
+    return written(converted(valueOfMeasure, measure).setScale(2, RoundingMode.HALF_UP));
+  }
+
+  private BigDecimal converted(double valueOfMeasure, Measure measure) {
+    return BigDecimal.valueOf(
+        new Conversion(unit, measure).converter().inverse().convert(valueOfMeasure));
+  }
+
+  private String written(BigDecimal value) {
+    return value.stripTrailingZeros().toPlainString() + " " + word;
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -263,16 +264,24 @@ class BadDescriptionTest {
             "boundary:                 # the corners of the land, in order around it\n    - [0 ft, 0 ft]\n    - [90 ft, 0 ft]\n    - [90 ft, 60 ft]\n    - [0 ft, 60 ft]",
             "boundary:\n    @@- [0 ft, 0 ft]\n    - [90 ft, 60 ft]\n    - [90 ft, 0 ft]\n    - [0 ft, 60 ft]",
             "site.boundary",
-            "crosses itself near"),
+            "crosses itself near [45 ft, 30 ft]"),
         bad(
             "    - [90 ft, 60 ft]\n    - [0 ft, 60 ft]",
             "    - [45 ft, 0 ft]",
             "site.boundary",
             "encloses no area"),
-        bad("at: [81 ft, 34 ft]", "at: [80 ft, 61 ft]", "plants[0]", "stands outside the land"),
+        bad(
+            "at: [81 ft, 34 ft]",
+            "at: [80 ft, 61 ft]",
+            "plants[0]",
+            "at [80 ft, 61 ft] stands outside the land"),
         bad("to: [82 ft, 12 ft]", "to: @@[92 ft, 12 ft]", "rows[0].to", "leaves the land"),
         bad("at: 22 ft}", "at: 7 ft}", "rows[0].plants[1]", "same place as A1"),
-        bad("at: 67 ft}", "at: @@75 ft}", "rows[0].plants[4].at", "22.56 m long"),
+        bad(
+            "at: 67 ft}",
+            "at: @@75 ft}",
+            "rows[0].plants[4].at",
+            "75 ft along the row, which is 74 ft"),
         bad("count: 4}", "count: @@40}", "rows[1].plants[0].count", "along the row"),
         bad(
             "area: [[2 ft, 46 ft], [14 ft, 46 ft], [14 ft, 58 ft], [2 ft, 58 ft]]",
@@ -291,7 +300,7 @@ class BadDescriptionTest {
             "out of range"),
         bad("to: [82 ft, 12 ft]", "to: @@[8 ft, 12 ft]", "rows[0].to", "no length"),
         bad("[14 ft, 50 ft]", "[14 ft, @@9e9 ft]", "supply.at[1]", "out of range"),
-        bad("[14 ft, 50 ft]", "@@[14 ft]", "supply.at", "1 coordinates"),
+        bad("[14 ft, 50 ft]", "@@[14 ft]", "supply.at", "a comma between"),
         bad("[14 ft, 50 ft]", "[@@14, 50 ft]", "supply.at[0]", "has no unit"),
         bad("latitude: 38.5 ", "latitude: @@98.5 ", "site.latitude", "from -66 to 66"),
         bad(
@@ -317,6 +326,11 @@ class BadDescriptionTest {
         bad("start: 2026-02-28", "start: @@2026-02-30", "start", "no day '2026-02-30'"),
         bad("start: 2026-02-28", "start: @@28.2.2026", "start", "year-month-day"),
         bad("people: 2", "people: @@1.5", "crew.people", "whole number"),
+        bad(
+            "tmax: 54 61 66 73 82 89 94 93 88 78 64 54 F",
+            "tmax: 54 @@61 66 73 82 89 94 93 88 78 64 54 C",
+            "climate.months.tmax",
+            "if degrees Fahrenheit are meant, write F"),
         bad("tmax: 54 61", "tmax: @@61", "climate.months.tmax", "has 11 numbers"),
         bad("rain: 3.6 3.4", "rain: 3.6 @@-3.4", "climate.months.rain", "out of range"),
         bad("53 59 73 82 %", "53 59 73 82", "climate.months.humidity", "no unit"),
@@ -365,6 +379,20 @@ class BadDescriptionTest {
             });
     // One mistake must not set off a flood of others.
     assertThat(problems).hasSizeLessThanOrEqualTo(4);
+  }
+
+  @Test
+  void aMistakeIsToldOnceWhereItIs() {
+    String starter = Descriptions.starter();
+    assertThat(Descriptions.problems(starter.replaceFirst("planted: 2026-\\S+", "planted: soon")))
+        .extracting(Problem::path)
+        .containsExactly("rows[0].planted");
+    assertThat(Descriptions.problems(starter.replace("  elevation:", "  elevatoin:")))
+        .extracting(Problem::path)
+        .containsExactly("site.elevatoin");
+    assertThat(Descriptions.problems(starter.replaceFirst("name: ", "name: \"")))
+        .extracting(Problem::line)
+        .containsExactly(1 + (int) starter.substring(0, starter.indexOf("name: ")).lines().count());
   }
 
   private static Arguments bad(String find, String replacement, String path, String words) {
