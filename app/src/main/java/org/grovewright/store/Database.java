@@ -79,17 +79,19 @@ final class Database implements AutoCloseable {
    * An SQLite file to be read as far as that goes.
    *
    * @param file the file, which is not written to
+   * @param allInOneFile whether every save is in it, and none in the log beside it
    * @param trouble why it is not written to
    */
-  static Database sqliteForReading(Path file, StoreException trouble) {
+  static Database sqliteForReading(Path file, boolean allInOneFile, StoreException trouble) {
     SQLiteConfig config = waiting();
     config.setReadOnly(true);
     SQLiteDataSource source = new SQLiteDataSource(config);
-    // Immutable: without lock files beside it, which could not be written either.
+    // Immutable: without lock files beside it, which could not be written either; but that passes
+    // over the log, which can be read where its lock file was left beside it.
     source.setUrl(
         "jdbc:sqlite:"
             + file.toUri().toString().replaceFirst("^file:/+", "file:/")
-            + "?immutable=1");
+            + (allInOneFile ? "?immutable=1" : ""));
     try {
       return new Database(source, 4, Optional.of(trouble), new Faults(file));
     } catch (StoreException e) {
@@ -159,6 +161,11 @@ final class Database implements AutoCloseable {
 
   private static StoreException again(StoreException trouble) {
     return new StoreException(trouble.reason(), trouble.sentence(), trouble);
+  }
+
+  /** Whether it could be opened at all. */
+  boolean readable() {
+    return pool != null;
   }
 
   /** Why nothing can be saved, if so. */

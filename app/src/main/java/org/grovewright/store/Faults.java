@@ -137,6 +137,17 @@ final class Faults {
         failure);
   }
 
+  static StoreException newestUnread(Path folder, RuntimeException failure) {
+    return new StoreException(
+        Reason.READ_ONLY,
+        Sentence.of(
+            "The folder {0} may only be read, and its newest saves can be read only where they can"
+                + " first be taken into the file. Allow writing in the folder, or copy the whole"
+                + " folder and name the copy with --data.",
+            folder),
+        failure);
+  }
+
   static StoreException damaged(Path file, RuntimeException failure) {
     return new StoreException(
         Reason.DAMAGED,

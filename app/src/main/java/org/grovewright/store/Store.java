@@ -118,7 +118,8 @@ public final class Store implements AutoCloseable {
   }
 
   /**
-   * Whether no save still waits in the log beside the file, which reading alone would pass over.
+   * Whether no save still waits in the log beside the file, as some do after the program was
+   * killed.
    */
   private static boolean allInOneFile(StoreAddress.Folder folder) {
     Path log = folder.path().resolve(folder.file().getFileName() + "-wal");
@@ -143,7 +144,11 @@ public final class Store implements AutoCloseable {
   }
 
   private Opened openForReading(StoreAddress.Folder folder, StoreException trouble) {
-    Database database = Database.sqliteForReading(folder.file(), trouble);
+    boolean allInOneFile = allInOneFile(folder);
+    Database database = Database.sqliteForReading(folder.file(), allInOneFile, trouble);
+    if (trouble.reason() == Reason.READ_ONLY && !database.readable() && !allInOneFile) {
+      throw Faults.newestUnread(folder.path(), trouble);
+    }
     if (trouble.reason() != Reason.DAMAGED) {
       return closingOnFailure(
           database,

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.grovewright.store.StoreException.Reason;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
@@ -89,6 +90,57 @@ class BadStatesTest {
     Files.setPosixFilePermissions(empty, PosixFilePermissions.fromString("r-xr-xr-x"));
     assertThat(runWithoutRootsPower(ReadOnlyProbe.class, empty.toString()))
         .contains("open: READ_ONLY The folder " + empty);
+  }
+
+  /** What is beside the file when the program is killed, here copied under the running program. */
+  @Test
+  @EnabledOnOs(OS.LINUX)
+  void aFolderThatMayOnlyBeReadShowsWhatWasSavedBeforeTheProgramWasKilledOrSaysThatItCannot()
+      throws Exception {
+    List<String> all = List.of("grovewright.db", "grovewright.db-wal", "grovewright.db-shm");
+    Path killed = Files.createDirectory(folder.resolve("killed"));
+    Path withoutLocks = Files.createDirectory(folder.resolve("without-locks"));
+    try (Store store = Store.open(address(), clock)) {
+      Author owner = store.accounts().local().author();
+      String id = store.sites().create("S", "first", owner).id();
+      store.sites().edit(id, 1, edit("newest"), owner);
+      for (String name : all) {
+        Files.copy(address().path().resolve(name), killed.resolve(name));
+      }
+      for (String name : all.subList(0, 2)) {
+        Files.copy(address().path().resolve(name), withoutLocks.resolve(name));
+      }
+    }
+    for (Path copy : List.of(killed, withoutLocks)) {
+      try (Stream<Path> files = Files.list(copy)) {
+        for (Path file : files.toList()) {
+          Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("r--r--r--"));
+        }
+      }
+      Files.setPosixFilePermissions(copy, PosixFilePermissions.fromString("r-xr-xr-x"));
+    }
+    try {
+      assertThat(runWithoutRootsPower(ReadOnlyProbe.class, killed.toString()))
+          .contains("trouble: READ_ONLY The folder " + killed + " may only be read, so")
+          .contains("read: newest")
+          .contains("save: READ_ONLY The folder");
+      assertThat(runWithoutRootsPower(ReadOnlyProbe.class, withoutLocks.toString()))
+          .contains("open: READ_ONLY The folder " + withoutLocks)
+          .contains("its newest saves can be read only");
+    } finally {
+      for (Path copy : List.of(killed, withoutLocks)) {
+        Files.setPosixFilePermissions(copy, PosixFilePermissions.fromString("rwxr-xr-x"));
+      }
+    }
+    StoreAddress.Folder again = new StoreAddress.Folder(withoutLocks);
+    for (String name : all.subList(0, 2)) {
+      Files.setPosixFilePermissions(
+          withoutLocks.resolve(name), PosixFilePermissions.fromString("rw-r--r--"));
+    }
+    try (Store store = Store.open(again, clock)) {
+      SiteSummary site = store.sites().list(Account.LOCAL).get(0);
+      assertThat(store.sites().get(site.id()).description()).isEqualTo("newest");
+    }
   }
 
   /** Tests may run as root, who may write everywhere unless that power is given up. */
