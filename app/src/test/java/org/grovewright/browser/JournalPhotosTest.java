@@ -9,11 +9,25 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Base64;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import javax.imageio.ImageIO;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
+import org.grovewright.store.Author;
 import org.grovewright.store.Journal;
 import org.grovewright.store.JournalEntry;
+import org.grovewright.store.JournalEntry.Content;
+import org.grovewright.store.JournalEntry.SubjectKind;
+import org.grovewright.store.JournalKind;
 import org.grovewright.store.PhotoType;
 import org.grovewright.store.Photos;
 import org.junit.jupiter.api.Tag;
@@ -227,6 +241,53 @@ class JournalPhotosTest {
       browser.waitUntil(d -> photo(browser, site).isEmpty());
       browser.waitUntil(d -> d.findElements(By.cssSelector(".entry-photo")).isEmpty());
       assertThat(entries(browser, site)).hasSize(1);
+      browser.checkQuiet();
+    }
+  }
+
+  @Test
+  void everyPhotoOfALongJournalIsOnThePaper() throws IOException {
+    try (BrowserSession browser = BrowserSession.open(BrowserSession.DESKTOP)) {
+      String site = DemoSite.of(browser);
+      String id = site.substring("/site/".length());
+      Author owner = browser.store().accounts().local().author();
+      int count = 16;
+      for (int i = 0; i < count; i++) {
+        Content content =
+            new Content(
+                "22222222-00" + (10 + i),
+                LocalDate.of(2026, 3, 1 + i),
+                JournalKind.NOTE,
+                SubjectKind.PLANT,
+                "A1",
+                Optional.empty(),
+                "photo number " + i);
+        browser
+            .store()
+            .journal()
+            .sync(id, List.of(new Journal.Change(content, 0, false)), 0, owner);
+        byte[] bytes = Files.readAllBytes(picture("n" + i + ".png", new Color(10 * i, 99, 200)));
+        browser.store().photos().add(id, content.id(), bytes, owner);
+      }
+      browser.go(site + "/plant/A1");
+      browser.seeText("photo number 15");
+      String pdf = (String) browser.devTools("Page.printToPDF", Map.of()).get("data");
+      browser.keep("print-journal-photos", pdf);
+      Set<Integer> seen = new TreeSet<>();
+      try (PDDocument document = Loader.loadPDF(Base64.getDecoder().decode(pdf))) {
+        for (PDPage page : document.getPages()) {
+          for (COSName name : page.getResources().getXObjectNames()) {
+            if (page.getResources().getXObject(name) instanceof PDImageXObject image) {
+              BufferedImage drawn = image.getImage();
+              Color colour = new Color(drawn.getRGB(drawn.getWidth() / 2, drawn.getHeight() / 4));
+              if (colour.getGreen() == 99) {
+                seen.add(colour.getRed() / 10);
+              }
+            }
+          }
+        }
+      }
+      assertThat(seen).hasSize(count);
       browser.checkQuiet();
     }
   }
