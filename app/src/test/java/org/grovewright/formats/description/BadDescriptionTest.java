@@ -392,7 +392,7 @@ class BadDescriptionTest {
         .containsExactly("site.elevatoin");
     assertThat(Descriptions.problems(starter.replaceFirst("name: ", "name: \"")))
         .extracting(Problem::line)
-        .containsExactly(1 + (int) starter.substring(0, starter.indexOf("name: ")).lines().count());
+        .containsExactly((int) starter.substring(0, starter.indexOf("name: ")).lines().count());
   }
 
   private static Arguments bad(String find, String replacement, String path, String words) {

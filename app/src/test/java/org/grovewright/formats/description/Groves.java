@@ -279,15 +279,17 @@ final class Groves {
   }
 
   private Planting plant(String id, Point at, Optional<String> row) {
+    LocalDate planted = date();
     return new Planting(
         id,
         pick(catalogue.species().keySet()),
         maybe(this::text),
         at,
         row,
-        date(),
+        planted,
         random.nextInt(4) == 0 ? 0 : in(0.001, 0.2),
-        new Planting.Measured(maybe(0.1, 8), maybe(0.1, 8), maybe(this::date)),
+        new Planting.Measured(
+            maybe(0.1, 8), maybe(0.1, 8), maybe(() -> planted.plusDays(random.nextInt(4000)))),
         maybe(0.5, 8),
         maybe(0.5, 8));
   }
