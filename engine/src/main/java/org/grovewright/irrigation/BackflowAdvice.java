@@ -37,6 +37,12 @@ final class BackflowAdvice {
   private final List<ZoneResult> zones;
 
   /**
+   * Height of the outlet above where a vacuum breaker must stand at least, metres; not a number for
+   * a tank of its own. Kept, for all ground under the pipes is looked at for it.
+   */
+  private final double spareM;
+
+  /**
    * Advice for a system.
    *
    * @param zones its zones; none where its mains are not known yet
@@ -54,11 +60,19 @@ final class BackflowAdvice {
     this.terrain = terrain;
     this.parts = parts;
     this.zones = zones;
+    this.spareM =
+        isTank()
+            ? Double.NaN
+            : supply.elevationM() - highestM() - metres("irrigation.vacuum-breaker-clearance");
+  }
+
+  private boolean isTank() {
+    return grove.supply().kind() == SupplyKind.GRAVITY_TANK;
   }
 
   /** The device; none for a tank of its own. */
   Optional<Part> device() {
-    if (grove.supply().kind() == SupplyKind.GRAVITY_TANK) {
+    if (isTank()) {
       return Optional.empty();
     }
     return breakerDoes() ? parts.vacuumBreaker(zones.size()) : parts.part("part.backflow-reduced");
@@ -70,17 +84,12 @@ final class BackflowAdvice {
   }
 
   private boolean breakerDoes() {
-    return spareM() >= 0 && !valvesBehindMain();
+    return spareM >= 0 && !valvesBehindMain();
   }
 
   /** Whether the valves stand where water leaves a laid main, so that it stays under pressure. */
   private boolean valvesBehindMain() {
     return grove.watering().mainLaid() && zones.size() > 1;
-  }
-
-  /** Height of the outlet above where a vacuum breaker must stand at least, metres. */
-  private double spareM() {
-    return supply.elevationM() - highestM() - metres("irrigation.vacuum-breaker-clearance");
   }
 
   /** Height of the highest place that water is led to, metres above the site's zero. */
@@ -124,7 +133,7 @@ final class BackflowAdvice {
         device.get().name() + " is planned to keep garden water out of the drinking water";
     String code = " Your local code decides which device is needed and who may fit it.";
     double clearance = metres("irrigation.vacuum-breaker-clearance");
-    if (spareM() >= 0 && valvesBehindMain()) {
+    if (spareM >= 0 && valvesBehindMain()) {
       return Finding.of(
           "irrigation.backflow",
           Severity.NOTE,
@@ -147,7 +156,7 @@ final class BackflowAdvice {
               + " than 12 hours at a time, so one stands behind each valve, {2} in all."
               + code,
           length(clearance),
-          length(spareM() + clearance),
+          length(spareM + clearance),
           new Quantity(count(), Kind.COUNT));
     }
     double ground = terrain.heightAt(grove.supply().at());

@@ -150,17 +150,10 @@ public final class Terrain {
   public double lengthOver(List<Point> way) {
     double sum = 0;
     for (int i = 1; i < way.size(); i++) {
-      Point a = way.get(i - 1);
-      Point b = way.get(i);
-      double length = a.distanceTo(b);
-      int steps = (int) Math.max(1, Math.ceil(length / STEP_M));
-      double before = heightAt(a);
-      for (int k = 1; k <= steps; k++) {
-        double share = (double) k / steps;
-        double next =
-            heightAt(new Point(a.x() + share * (b.x() - a.x()), a.y() + share * (b.y() - a.y())));
-        sum += Math.hypot(length / steps, next - before);
-        before = next;
+      double[] heights = heightsFrom(way.get(i - 1), way.get(i));
+      double step = way.get(i - 1).distanceTo(way.get(i)) / (heights.length - 1);
+      for (int k = 1; k < heights.length; k++) {
+        sum += Math.hypot(step, heights[k] - heights[k - 1]);
       }
     }
     return sum;
@@ -174,16 +167,24 @@ public final class Terrain {
   public double highestOver(List<Point> way) {
     double highest = heightAt(way.get(0));
     for (int i = 1; i < way.size(); i++) {
-      Point a = way.get(i - 1);
-      Point b = way.get(i);
-      int steps = (int) Math.max(1, Math.ceil(a.distanceTo(b) / STEP_M));
-      for (int k = 1; k <= steps; k++) {
-        double share = (double) k / steps;
-        Point at = new Point(a.x() + share * (b.x() - a.x()), a.y() + share * (b.y() - a.y()));
-        highest = Math.max(highest, heightAt(at));
+      for (double height : heightsFrom(way.get(i - 1), way.get(i))) {
+        highest = Math.max(highest, height);
       }
     }
     return highest;
+  }
+
+  /** Heights at equal steps from one place to another, at both of them too, metres. */
+  private double[] heightsFrom(Point a, Point b) {
+    int steps = (int) Math.max(1, Math.ceil(a.distanceTo(b) / STEP_M));
+    double[] heights = new double[steps + 1];
+    heights[0] = heightAt(a);
+    for (int k = 1; k <= steps; k++) {
+      double share = (double) k / steps;
+      heights[k] =
+          heightAt(new Point(a.x() + share * (b.x() - a.x()), a.y() + share * (b.y() - a.y())));
+    }
+    return heights;
   }
 
   /** Height of the least-squares plane, metres. */
