@@ -129,7 +129,7 @@ public final class DescriptionEditor {
 
   private YamlDocument set(YamlDocument document, Described described, Operation.SetPlant set) {
     Planting plant = plant(described, set.plantId());
-    boolean companion = isCompanion(described, plant);
+    boolean companion = described.isSpread(plant.id());
     JsonPointer entry = companion ? loneEntry(described, plant) : ownEntry(described, plant);
     YamlDocument changed = document;
     if (inRow(entry) && !companion) {
@@ -229,7 +229,7 @@ public final class DescriptionEditor {
   }
 
   private static JsonPointer ownEntry(Described described, Planting plant) {
-    if (isCompanion(described, plant)) {
+    if (described.isSpread(plant.id())) {
       throw new EditException(
           "{0} stands where the companions of its row are spread; change the row's companions"
               + " instead.",
@@ -250,10 +250,6 @@ public final class DescriptionEditor {
           plant.id(), together, plant.rowId().orElseThrow());
     }
     return pointer(entry);
-  }
-
-  private static boolean isCompanion(Described described, Planting plant) {
-    return described.plantEntries().get(plant.id()).contains("].companions[");
   }
 
   private static boolean inRow(JsonPointer entry) {

@@ -54,16 +54,11 @@ class RealDiskTest {
   }
 
   @BeforeEach
-  void checkThere() throws InterruptedException {
+  void checkThere() throws Exception {
     boolean there;
     try {
       Files.createDirectories(folder.resolve("data"));
-      Process tried =
-          new ProcessBuilder(alone("mount -t tmpfs -o size=1m none " + folder.resolve("data")))
-              .redirectErrorStream(true)
-              .start();
-      tried.getInputStream().readAllBytes();
-      there = tried.waitFor() == 0;
+      there = run(alone("mount -t tmpfs -o size=1m none " + folder.resolve("data")));
     } catch (IOException e) {
       there = false;
     }

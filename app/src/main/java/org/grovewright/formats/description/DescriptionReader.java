@@ -82,6 +82,11 @@ public final class DescriptionReader {
     public Described {
       plantEntries = Collections.unmodifiableMap(new LinkedHashMap<>(plantEntries));
     }
+
+    /** Whether a plant is one of the companions that a row spreads along itself. */
+    public boolean isSpread(String plantId) {
+      return plantEntries.get(plantId).contains("].companions[");
+    }
   }
 
   /**

@@ -12,7 +12,8 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import tech.units.indriya.unit.Units;
 
 /**
- * The state of one reading: the problems found so far, and the unit of coordinates that carry none.
+ * The state of one reading: the problems found so far, the unit of coordinates that carry none, and
+ * the unit in which places were written last.
  */
 final class Reading {
   private final List<Problem> problems = new ArrayList<>();

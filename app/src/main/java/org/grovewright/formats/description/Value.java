@@ -170,10 +170,11 @@ final class Value {
   }
 
   private OptionalDouble quantity(String text, int offset, Measure measure, Range range) {
-    Optional<QuantityText> quantity = written(text, offset, measure, range);
-    return quantity.isPresent()
-        ? OptionalDouble.of(quantity.get().value())
-        : OptionalDouble.empty();
+    return valueOf(written(text, offset, measure, range));
+  }
+
+  private static OptionalDouble valueOf(Optional<QuantityText> written) {
+    return written.isPresent() ? OptionalDouble.of(written.get().value()) : OptionalDouble.empty();
   }
 
   private Optional<QuantityText> written(String text, int offset, Measure measure, Range range) {
@@ -426,7 +427,7 @@ final class Value {
     Optional<QuantityText> written = written(full, 0, Measure.LENGTH, COORDINATE);
     // A bare 0 has no unit of its own.
     written.filter(q -> q.value() != 0).ifPresent(reading::placeWritten);
-    return written.isPresent() ? OptionalDouble.of(written.get().value()) : OptionalDouble.empty();
+    return valueOf(written);
   }
 
   /** A list of places. */

@@ -6,6 +6,7 @@ import io.javalin.http.HttpResponseException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.grovewright.edit.EditException;
 import org.grovewright.store.StoreException;
 import org.grovewright.store.VersionConflictException;
@@ -43,30 +44,27 @@ public final class Api {
         ApiException.class,
         (e, context) -> {
           Language language = desk.language(context);
-          Map<String, Object> answer = failure(e.code(), e.sentence(), language);
-          e.field().ifPresent(field -> answer.put("field", field));
+          Map<String, Object> answer = failure(e.code(), e.sentence(), e.field(), language);
           if (!e.problems().isEmpty()) {
             answer.put("problems", ProblemView.of(e.problems(), language));
           }
-          context.status(e.status());
-          Json.send(context, answer);
+          send(context, e.status(), answer);
         });
     routes.exception(
         VersionConflictException.class,
         (e, context) -> {
-          Map<String, Object> answer = failure("stale", e.sentence(), desk.language(context));
+          Map<String, Object> answer =
+              failure("stale", e.sentence(), Optional.empty(), desk.language(context));
           answer.put("state", desk.view(context, e.newest()));
-          context.status(409);
-          Json.send(context, answer);
+          send(context, 409, answer);
         });
     routes.exception(
         StoreException.class,
-        (e, context) -> {
-          Map<String, Object> answer = failure(code(e), e.sentence(), desk.language(context));
-          e.field().ifPresent(field -> answer.put("field", field));
-          context.status(status(e.reason()));
-          Json.send(context, answer);
-        });
+        (e, context) ->
+            send(
+                context,
+                status(e.reason()),
+                failure(code(e), e.sentence(), e.field(), desk.language(context))));
     routes.exception(
         EditException.class, (e, context) -> fail(context, 422, "invalid", e.sentence()));
     routes.exception(
@@ -112,18 +110,24 @@ public final class Api {
   }
 
   private void fail(Context context, int status, String code, Sentence sentence) {
+    send(context, status, failure(code, sentence, Optional.empty(), desk.language(context)));
+  }
+
+  private static void send(Context context, int status, Map<String, Object> answer) {
     context.status(status);
-    Json.send(context, failure(code, sentence, desk.language(context)));
+    Json.send(context, answer);
   }
 
   static String code(StoreException e) {
     return e.reason().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
   }
 
-  private static Map<String, Object> failure(String code, Sentence sentence, Language language) {
+  private static Map<String, Object> failure(
+      String code, Sentence sentence, Optional<String> field, Language language) {
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("code", code);
     answer.put("message", sentence.in(language));
+    field.ifPresent(name -> answer.put("field", name));
     return answer;
   }
 

@@ -211,7 +211,7 @@ final class ExchangeApi {
     if (plant.at().distanceTo(at) < SAME_PLACE_M) {
       return;
     }
-    if (described.plantEntries().get(plant.id()).contains("].companions[")) {
+    if (described.isSpread(plant.id())) {
       left.add(Sentence.of("{0} stands where the companions of its row are spread.", plant.id()));
       return;
     }

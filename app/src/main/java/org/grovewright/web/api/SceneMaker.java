@@ -245,7 +245,7 @@ final class SceneMaker {
         planting.at().x(),
         planting.at().y(),
         planting.rowId().orElse(null),
-        !described.plantEntries().get(planting.id()).contains("].companions["),
+        !described.isSpread(planting.id()),
         planting.plantedOn().toString(),
         boxed(planting.measured().spreadM()),
         boxed(planting.measured().heightM()),

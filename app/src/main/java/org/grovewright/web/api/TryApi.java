@@ -65,11 +65,11 @@ final class TryApi {
       if (!(operation instanceof Operation.MovePlant move) || move.offRow()) {
         return Optional.empty();
       }
-      String entry = described.plantEntries().get(move.plantId());
-      if (entry == null || entry.contains("].companions[")) {
+      String id = move.plantId();
+      if (!described.plantEntries().containsKey(id) || described.isSpread(id)) {
         return Optional.empty();
       }
-      moves.put(move.plantId(), move.to());
+      moves.put(id, move.to());
     }
     return Optional.of(moves);
   }

@@ -1083,22 +1083,24 @@ class MapPage {
   }
 
   async undo() {
-    const { turns } = this;
-    if (this.editor.state.canUndo && (await this.editor.undo())) {
-      if (turns === this.turns) {
-        this.drawPanel();
-      }
-      this.context.say(this.t('map.say.undone'));
+    if (this.editor.state.canUndo) {
+      await this.turnBack(() => this.editor.undo(), 'map.say.undone');
     }
   }
 
   async redo() {
+    if (this.editor.state.canRedo) {
+      await this.turnBack(() => this.editor.redo(), 'map.say.redone');
+    }
+  }
+
+  async turnBack(change, said) {
     const { turns } = this;
-    if (this.editor.state.canRedo && (await this.editor.redo())) {
+    if (await change()) {
       if (turns === this.turns) {
         this.drawPanel();
       }
-      this.context.say(this.t('map.say.redone'));
+      this.context.say(this.t(said));
     }
   }
 
