@@ -92,11 +92,7 @@ export class MapCanvas extends EventTarget {
         this.map.getTargetElement().classList.toggle('over', Boolean(this.thingAt(event.pixel)));
       }
     });
-    this.map.on('moveend', () => {
-      const view = this.map.getView();
-      // Where the middle of the map lies and how many metres a pixel is, for whoever looks from outside.
-      this.map.getTargetElement().dataset.view = [...view.getCenter(), view.getResolution()].join(' ');
-    });
+    this.map.on('moveend', () => this.noteView());
     this.themeWatch = new MutationObserver(() => this.repaint());
     this.themeWatch.observe(document.documentElement, { attributes: true, attributeFilter: ['data-theme'] });
     this.media = matchMedia('(prefers-color-scheme: dark)');
@@ -224,6 +220,14 @@ export class MapCanvas extends EventTarget {
     const { minX, minY, maxX, maxY } = this.scene.bounds;
     this.map.updateSize();
     this.map.getView().fit([minX, minY, maxX, maxY], { padding: [64, 46, 60, 52] });
+    // The library tells of no move where the first picture that it draws is this one.
+    this.noteView();
+  }
+
+  /** Says where the middle of the map lies and how many metres a pixel is, for whoever looks from outside. */
+  noteView() {
+    const view = this.map.getView();
+    this.map.getTargetElement().dataset.view = [...view.getCenter(), view.getResolution()].join(' ');
   }
 
   zoom(by) {
