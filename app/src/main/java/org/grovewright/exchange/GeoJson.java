@@ -14,6 +14,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.grovewright.exchange.Places.PlantPlace;
 import org.grovewright.formats.geo.BoundaryException;
 import org.grovewright.formats.geo.GeoJsonBoundary;
@@ -150,14 +151,15 @@ public final class GeoJson {
 
   /**
    * Reads outline and plants: the outline is the polygon of kind {@code boundary} or else the only
-   * polygon; every point that is not marked as something else is a plant.
+   * polygon; every point that is not marked as something else is a plant. Members of a collection
+   * of geometries count like features of their own.
    *
    * @throws ExchangeException if the text is no such file
    */
   public static Places read(String text) {
-    JsonNode root;
+    JsonNode file;
     try {
-      root = JSON.readTree(text);
+      file = JSON.readTree(text);
     } catch (JsonProcessingException e) {
       if (e.getLocation() == null) {
         throw new ExchangeException("The file is not JSON.");
@@ -165,6 +167,7 @@ public final class GeoJson {
       throw new ExchangeException(
           "The file is not JSON at its line {0}.", e.getLocation().getLineNr());
     }
+    JsonNode root = told(() -> GeoJsonBoundary.onEarth(file));
     List<JsonNode> features = new ArrayList<>();
     if (root.path("type").asText().equals("FeatureCollection")) {
       root.path("features").forEach(features::add);
@@ -181,20 +184,22 @@ public final class GeoJson {
     List<List<double[]>> polygons = new ArrayList<>();
     List<PlantPlace> plants = new ArrayList<>();
     for (JsonNode feature : features) {
-      JsonNode geometry = feature.path("geometry");
-      String kind = feature.path("properties").path("kind").asText("");
-      switch (geometry.path("type").asText()) {
-        case "Polygon" -> {
-          if (kind.isEmpty() || kind.equals("boundary")) {
-            (kind.isEmpty() ? polygons : marked).add(ring(geometry));
+      JsonNode properties = feature.path("properties");
+      String kind = properties.path("kind").asText("");
+      for (JsonNode geometry : plain(feature.path("geometry"))) {
+        switch (geometry.path("type").asText()) {
+          case "Polygon", "MultiPolygon" -> {
+            if (kind.isEmpty() || kind.equals("boundary")) {
+              (kind.isEmpty() ? polygons : marked).add(ring(geometry));
+            }
           }
-        }
-        case "Point" -> {
-          if (kind.isEmpty() || kind.equals("plant")) {
-            plants.add(plant(feature.path("properties"), geometry));
+          case "Point" -> {
+            if (kind.isEmpty() || kind.equals("plant")) {
+              plants.add(plant(properties, geometry));
+            }
           }
+          default -> {}
         }
-        default -> {}
       }
     }
     List<List<double[]>> outlines = marked.isEmpty() ? polygons : marked;
@@ -204,6 +209,13 @@ public final class GeoJson {
           outlines.size());
     }
     return new Places(outlines.isEmpty() ? List.of() : outlines.get(0), plants);
+  }
+
+  /** A geometry, or the members of a collection of them. */
+  private static Iterable<JsonNode> plain(JsonNode geometry) {
+    return geometry.path("type").asText().equals("GeometryCollection")
+        ? geometry.path("geometries")
+        : List.of(geometry);
   }
 
   private static PlantPlace plant(JsonNode properties, JsonNode geometry) {
@@ -216,10 +228,15 @@ public final class GeoJson {
   }
 
   private static List<double[]> ring(JsonNode polygon) {
+    return told(() -> GeoJsonBoundary.outline(polygon)).stream()
+        .map(corner -> new double[] {corner[1], corner[0]})
+        .toList();
+  }
+
+  /** What a reader of outlines answers; what it refuses is a whole sentence here. */
+  private static <T> T told(Supplier<T> reading) {
     try {
-      return GeoJsonBoundary.outline(polygon).stream()
-          .map(corner -> new double[] {corner[1], corner[0]})
-          .toList();
+      return reading.get();
     } catch (BoundaryException e) {
       throw new ExchangeException(e.sentence().whole());
     }

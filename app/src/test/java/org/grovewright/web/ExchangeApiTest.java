@@ -154,4 +154,50 @@ class ExchangeApiTest {
           assertThat(answer.json().path("message").asText()).isEqualTo(message);
         });
   }
+
+  /**
+   * What other programs make of one outline: a polygon among several (RFC 7946, 3.1.7), a
+   * collection (3.1.8), and the coordinates named as in the format's issue of 2008, which RFC 7946
+   * took out.
+   */
+  @Test
+  void anOutlineIsReadAsOtherProgramsWriteIt() {
+    String ring = "[[[0,1],[0.001,1],[0.001,1.001],[0,1]]]";
+    String polygon = "{\"type\":\"Polygon\",\"coordinates\":" + ring + "}";
+    String many = "{\"type\":\"MultiPolygon\",\"coordinates\":[" + ring + "]}";
+    String collection =
+        "{\"type\":\"GeometryCollection\",\"geometries\":["
+            + many
+            + ",{\"type\":\"Point\",\"coordinates\":[0.0005,1.0002]}]}";
+    JsonNode plain = read(polygon, "").json();
+    assertThat(plain.path("outline")).hasSize(3);
+    assertThat(read(many, "").json()).isEqualTo(plain);
+    assertThat(read(polygon, "urn:ogc:def:crs:OGC:1.3:CRS84").json()).isEqualTo(plain);
+    JsonNode both = read(collection, "").json();
+    assertThat(both.path("outline")).isEqualTo(plain.path("outline"));
+    assertThat(both.path("plants")).hasSize(1);
+
+    assertThat(read(many.replace(ring, ring + "," + ring), "").json().path("message").asText())
+        .isEqualTo("The outline is in 2 parts; draw the land as one polygon.");
+    Answer other = read(polygon, "urn:ogc:def:crs:EPSG::32633");
+    assertThat(other.status()).isEqualTo(422);
+    assertThat(other.json().path("message").asText())
+        .isEqualTo(
+            "The places of the file are in the coordinates urn:ogc:def:crs:EPSG::32633; write it in"
+                + " longitude and latitude (WGS 84).");
+  }
+
+  private Answer read(String geometry, String coordinates) {
+    String named =
+        coordinates.isEmpty()
+            ? ""
+            : ",\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"" + coordinates + "\"}}";
+    return browser.post(
+        "/api/exchange/read",
+        Map.of(
+            "format",
+            "geojson",
+            "text",
+            "{\"type\":\"Feature\",\"geometry\":" + geometry + named + "}"));
+  }
 }

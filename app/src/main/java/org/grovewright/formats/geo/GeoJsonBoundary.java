@@ -7,17 +7,31 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.grovewright.model.Point;
 
 /**
- * The outline of a polygon in GeoJSON (RFC 7946): a Polygon, a Feature with one, or a
- * FeatureCollection with one such feature.
+ * The outline of a polygon in GeoJSON (RFC 7946): a Polygon, a MultiPolygon of one part, a Feature
+ * with one, or a FeatureCollection with one such feature.
  *
  * @param plane the plane about the outline's first corner
  * @param corners the corners in that plane, the last joining the first
  */
 public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
   private static final double FARTHEST_DEG = 0.1;
+
+  /**
+   * Names of longitude and latitude on WGS 84 in the member {@code crs} of the format's first issue
+   * of 2008, which RFC 7946 has taken out.
+   */
+  private static final Set<String> EARTH =
+      Set.of(
+          "urn:ogc:def:crs:OGC:1.3:CRS84",
+          "urn:ogc:def:crs:OGC::CRS84",
+          "OGC:CRS84",
+          "urn:ogc:def:crs:EPSG::4326",
+          "EPSG:4326");
+
   private static final ObjectMapper JSON =
       new ObjectMapper(
           JsonFactory.builder()
@@ -36,8 +50,7 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
    */
   public static GeoJsonBoundary read(String text) {
     try {
-      JsonNode root = JSON.readTree(text);
-      return of(ring(polygon(root)));
+      return of(ring(polygon(onEarth(JSON.readTree(text)))));
     } catch (JsonProcessingException e) {
       throw e.getLocation() == null
           ? new BoundaryException("the file is not JSON")
@@ -62,8 +75,24 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
   }
 
   /**
-   * The corners of a GeoJSON polygon as longitude and latitude in degrees, the first one not
-   * repeated at the end.
+   * The same file, once it is known that its places are longitude and latitude.
+   *
+   * @throws BoundaryException if it names another system of coordinates
+   */
+  public static JsonNode onEarth(JsonNode root) {
+    String named = root.path("crs").path("properties").path("name").asText("");
+    if (!named.isEmpty() && !EARTH.contains(named)) {
+      throw new BoundaryException(
+          "the places of the file are in the coordinates {0}; write it in longitude and latitude"
+              + " (WGS 84)",
+          named);
+    }
+    return root;
+  }
+
+  /**
+   * The corners of a GeoJSON polygon, or of a MultiPolygon of one part, as longitude and latitude
+   * in degrees, the first one not repeated at the end.
    *
    * @throws BoundaryException if it is not one plain outline on the earth, in a size that a grove
    *     can have
@@ -100,7 +129,7 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
 
   private static JsonNode polygon(JsonNode node) {
     return switch (node.path("type").asText()) {
-      case "Polygon" -> node;
+      case "Polygon", "MultiPolygon" -> node;
       case "Feature" -> polygon(node.path("geometry"));
       case "FeatureCollection" -> {
         JsonNode features = node.path("features");
@@ -118,6 +147,13 @@ public record GeoJsonBoundary(LocalPlane plane, List<Point> corners) {
 
   private static List<double[]> ring(JsonNode polygon) {
     JsonNode rings = polygon.path("coordinates");
+    if (polygon.path("type").asText().equals("MultiPolygon")) {
+      if (rings.size() > 1) {
+        throw new BoundaryException(
+            "the outline is in {0} parts; draw the land as one polygon", rings.size());
+      }
+      rings = rings.path(0);
+    }
     if (rings.size() != 1) {
       throw new BoundaryException(
           rings.size() == 0

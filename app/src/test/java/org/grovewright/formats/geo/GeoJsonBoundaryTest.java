@@ -43,6 +43,9 @@ class GeoJsonBoundaryTest {
     assertThat(
             GeoJsonBoundary.read("{\"type\":\"FeatureCollection\",\"features\":[" + feature + "]}"))
         .isEqualTo(one);
+    // RFC 7946, 3.1.7: a MultiPolygon is an array of what a Polygon holds.
+    assertThat(GeoJsonBoundary.read("{\"type\":\"MultiPolygon\",\"coordinates\":[" + RING + "]}"))
+        .isEqualTo(one);
   }
 
   @ParameterizedTest
@@ -60,6 +63,11 @@ class GeoJsonBoundaryTest {
         "{\"type\":\"Polygon\",\"coordinates\":[[[0,91],[0.001,91],[0.001,91.001]]]}",
         "{\"type\":\"Polygon\",\"coordinates\":[[[1,2],[1.001,2],[1,2.001]],[[1,2],[1,2],[1,2]]]}",
         "{\"type\":\"FeatureCollection\",\"features\":[]}",
+        "{\"type\":\"MultiPolygon\",\"coordinates\":[]}",
+        "{\"type\":\"MultiPolygon\",\"coordinates\":[" + RING + "," + RING + "]}",
+        "{\"type\":\"Polygon\",\"coordinates\":"
+            + RING
+            + ",\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"EPSG:32633\"}}}",
       })
   void refusesWhatIsNoBoundary(String text) {
     assertThatIllegalArgumentException()
