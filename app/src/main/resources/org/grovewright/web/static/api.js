@@ -71,6 +71,30 @@ async function send(method, path, body, options = {}) {
   return answer;
 }
 
+let tellTrouble;
+
+/** Takes what shows that nothing can be saved; it is called with the refusal, and with nothing once a change is saved. */
+export function troubleWith(tell) {
+  tellTrouble = tell;
+}
+
+/** Sends it, and tells what its end says of the place where changes are kept. */
+async function sendAndTell(method, path, body, options) {
+  const changes = method !== 'GET' && !options.asks;
+  try {
+    const answer = await send(method, path, body, options);
+    if (changes) {
+      tellTrouble?.(undefined);
+    }
+    return answer;
+  } catch (problem) {
+    if (changes && problem.status === 503) {
+      tellTrouble?.(problem);
+    }
+    throw problem;
+  }
+}
+
 let askToSignIn;
 
 /** Takes what asks the owner to sign in again; it is called when a change found the session ended. */
@@ -88,7 +112,7 @@ export async function askedToSignIn() {
 /** A change that the server refused only because the session or the program is a new one is sent again. */
 async function request(method, path, body, options = {}) {
   try {
-    return await send(method, path, body, options);
+    return await sendAndTell(method, path, body, options);
   } catch (problem) {
     if (method === 'GET' || !['csrf', 'signed-out'].includes(problem.code)) {
       throw problem;
@@ -98,12 +122,14 @@ async function request(method, path, body, options = {}) {
     } else {
       await askedToSignIn();
     }
-    return send(method, path, body, options);
+    return sendAndTell(method, path, body, options);
   }
 }
 
 export const api = {
   get: (path, options) => request('GET', path, undefined, options),
+  /** A question too long for an address: nothing is changed by it. */
+  ask: (path, body, options) => request('POST', path, body, { ...options, asks: true }),
   post: (path, body, options) => request('POST', path, body ?? {}, options),
   put: (path, body, options) => request('PUT', path, body ?? {}, options),
   delete: (path, body, options) => request('DELETE', path, body, options),

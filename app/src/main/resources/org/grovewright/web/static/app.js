@@ -1,5 +1,5 @@
 // The frame: who is using it, which page is asked for, and the questions that lead to the pages.
-import { api, ApiError, signInWith, useToken } from './api.js';
+import { api, ApiError, signInWith, troubleWith, useToken } from './api.js';
 import { add, h, replace } from './dom.js';
 import { icon } from './icons.js';
 import * as texts from './i18n.js';
@@ -39,6 +39,9 @@ const app = document.getElementById('app');
 const live = h('div', { class: 'hidden-text', role: 'status', 'aria-live': 'polite' });
 const main = h('main', { id: 'main', tabindex: '-1' });
 const frame = h('div', { class: 'frame' });
+
+/** Why nothing can be saved; it stands on every page. */
+const troublePlace = h('div', { role: 'status' });
 
 const session = { me: undefined, site: undefined };
 let dispose;
@@ -113,28 +116,32 @@ function drawFrame(where) {
           ),
         )
       : null,
-    trouble(),
+    troublePlace,
   );
+  drawTrouble();
 }
 
-/** Why nothing can be saved, on every page, with the way to what can be done about it. */
-function trouble() {
-  const known = session.me?.trouble;
-  return known
-    ? h(
-        'div',
-        { class: 'note bad trouble', role: 'status' },
-        icon('warning'),
-        h(
+/** Why nothing can be saved, known from the start or met since, with the way to what can be done about it. */
+function drawTrouble() {
+  const known = session.me?.trouble ?? session.refused;
+  replace(
+    troublePlace,
+    known
+      ? h(
           'div',
-          null,
-          h('p', null, known.message),
-          known.code === 'damaged' && session.me.keeper && location.pathname !== '/sites'
-            ? h('p', null, h('a', { href: '/sites' }, t('shell.copies.way')))
-            : null,
-        ),
-      )
-    : null;
+          { class: 'note bad trouble' },
+          icon('warning'),
+          h(
+            'div',
+            null,
+            h('p', null, known.message),
+            known.code === 'damaged' && session.me?.keeper && location.pathname !== '/sites'
+              ? h('p', null, h('a', { href: '/sites' }, t('shell.copies.way')))
+              : null,
+          ),
+        )
+      : null,
+  );
 }
 
 function toMain(event) {
@@ -337,6 +344,12 @@ async function start() {
 }
 
 startPaper();
+troubleWith((refused) => {
+  if (refused?.message !== session.refused?.message) {
+    session.refused = refused;
+    drawTrouble();
+  }
+});
 signInWith(() => askToSignIn(session.me?.account));
 add(app, frame, main, live);
 document.addEventListener('click', followLinks);

@@ -349,8 +349,8 @@ class MapPage {
     const operations = [{ type: 'movePlant', plant: still.id, x: still.x, y: still.y }];
     try {
       const [figures, cost] = await Promise.all([
-        this.context.api.post(`${this.editor.base}/try`, { operations, cost: false }),
-        this.context.api.post(`${this.editor.base}/try/cost`, { operations }),
+        this.context.api.ask(`${this.editor.base}/try`, { operations, cost: false }),
+        this.context.api.ask(`${this.editor.base}/try/cost`, { operations }),
       ]);
       if (this.alive && this.editor.scene.version === version) {
         this.shade = figures.shade;

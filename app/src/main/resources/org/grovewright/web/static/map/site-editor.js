@@ -41,7 +41,7 @@ export class SiteEditor extends EventTarget {
     this.scene = undefined;
     this.cost = undefined;
     this.quick = latestWins(
-      (question) => this.api.post(`${this.base}/try`, { operations: question.operations, cost: false }),
+      (question) => this.api.ask(`${this.base}/try`, { operations: question.operations, cost: false }),
       (answer, question, more) => {
         const waited = performance.now() - question.asked;
         this.tell('figures', { figures: answer, waited, more });
@@ -49,7 +49,7 @@ export class SiteEditor extends EventTarget {
       (problem) => this.tell('untried', { problem }),
     );
     this.slow = latestWins(
-      (question) => this.api.post(`${this.base}/try/cost`, { operations: question.operations }),
+      (question) => this.api.ask(`${this.base}/try/cost`, { operations: question.operations }),
       (answer, question) => {
         if (question.round === this.round) {
           this.tell('cost', { cost: answer, waited: performance.now() - question.asked });

@@ -24,6 +24,7 @@ export async function show(root, context) {
       document.querySelector(`[name="${Object.keys(change)[0]}"]:checked`)?.focus();
     } catch (problem) {
       replace(note, problemNote(problem));
+      note.scrollIntoView({ block: 'nearest' });
     }
   }
 

@@ -694,7 +694,7 @@ class StartPage {
   async lookThrough(box) {
     const { t } = this;
     try {
-      this.draft = await this.context.api.post('/start', this.payload());
+      this.draft = await this.context.api.ask('/start', this.payload());
     } catch (problem) {
       replace(box, h('div', { class: 'note bad', role: 'alert' }, icon('warning'), h('p', null, this.words(problem))));
       return;
@@ -767,7 +767,7 @@ class StartPage {
   async next() {
     this.submit.disabled = true;
     try {
-      const { problems } = await this.context.api.post('/start', this.payload());
+      const { problems } = await this.context.api.ask('/start', this.payload());
       // What a later step asks for cannot be wrong yet: nobody was asked.
       if (this.showProblems(problems)) {
         this.to(this.index + 1);
