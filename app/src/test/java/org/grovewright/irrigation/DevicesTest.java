@@ -106,6 +106,28 @@ class DevicesTest {
     }
   }
 
+  /**
+   * A needle is read well in the middle of its scale; a few metres of water hardly move one that
+   * goes to 600 kPa: common practice, no source. The water stands 3.5 m above the ground at the
+   * tank, and a row on ground that is 6.4 m lower has 9.9 m, 97 kPa; one that is 7.2 m lower has
+   * 10.7 m, 105 kPa, which a gauge to 100 kPa does not show.
+   */
+  @Test
+  void theGaugeSuitsThePressureThatItMustShow() {
+    assertThat(of(tank(0), "part.gauge"))
+        .extracting(Device::itemKey)
+        .containsExactly("part.gauge-low");
+    assertThat(of(tank(-32), "part.gauge"))
+        .extracting(Device::itemKey)
+        .containsExactly("part.gauge-low");
+    assertThat(of(tank(-36), "part.gauge"))
+        .extracting(Device::itemKey)
+        .containsExactly("part.gauge");
+    assertThat(of(tap(300, 0), "part.gauge"))
+        .extracting(Device::itemKey)
+        .containsExactly("part.gauge");
+  }
+
   /** The drawn main runs straight from the tap over a bank to a row on the level behind it. */
   private static WateringSystem overABank(double bankM) {
     String bank = "    - {at: [16 m, 2 m], height: " + bankM + " m}\n";

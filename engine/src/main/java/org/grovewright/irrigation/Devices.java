@@ -75,11 +75,13 @@ final class Devices {
         "end-flush",
         "What passes the filter gathers at the far end of a lateral. Open the end and let it run"
             + " clear after building and twice a year; stand aside, for it spurts.");
-    devices.parts(
-        counts,
-        "gauge",
-        "A gauge shows whether the pressure is what the plan says, and when the filter must be"
-            + " cleaned.");
+    for (String gauge : List.of("gauge", "gauge-low")) {
+      devices.parts(
+          counts,
+          gauge,
+          "A gauge shows whether the pressure is what the plan says, and when the filter must be"
+              + " cleaned.");
+    }
     return List.copyOf(devices.devices);
   }
 

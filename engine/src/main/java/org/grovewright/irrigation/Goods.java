@@ -55,6 +55,7 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
     private final HeadParts parts;
     private final BackflowAdvice backflow;
     private final double ventRiseM;
+    private final double lowGaugePa;
     private final Trench trench;
     private final TrenchGoods inGround;
     private final GoodsList goods = new GoodsList();
@@ -71,6 +72,7 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
       this.backflow = with.backflow(zones);
       this.pipes = new PipeGoods(site, rules, goods, work, findings);
       this.ventRiseM = with.catalogue().constant("irrigation.vent-rise").value();
+      this.lowGaugePa = with.catalogue().constant("irrigation.low-gauge").value();
       this.trench = with.trench().of(zones);
       this.inGround = new TrenchGoods(trench, with.catalogue());
     }
@@ -104,12 +106,26 @@ record Goods(Trench trench, GoodsList list, List<WorkAmount> work, List<Finding>
       ZoneResult largest =
           zones.stream().max(Comparator.comparingDouble(ZoneResult::flowM3PerS)).orElseThrow();
       goods.pieces(largest.design().filter().key(), 1, "head of the system");
-      for (String role : List.of("gauge", "gauge-tee", "thread-tape", "punch")) {
+      String gauge = restingPa() > lowGaugePa ? "gauge" : "gauge-low";
+      for (String role : List.of(gauge, "gauge-tee", "thread-tape", "punch")) {
         parts
             .fitting(role, largest.design().mainPipe())
             .ifPresent(p -> goods.pieces(p.key(), 1, "head of the system"));
       }
       work.add(new WorkAmount("assemble-head", "", zones.size(), ""));
+    }
+
+    /** Pressure with nothing running at the lowest place that water is led to, pascals. */
+    private double restingPa() {
+      SupplyModel supply = site.supply();
+      double lowest =
+          zones.stream()
+              .flatMap(zone -> zone.design().allOutlets().stream())
+              .mapToDouble(outlet -> site.terrain().heightAt(outlet.at()))
+              .min()
+              .orElse(supply.elevationM());
+      return (supply.curve().staticHead() + supply.elevationM() - lowest)
+          * SupplyModel.PASCALS_PER_METRE;
     }
 
     /** Timers and valves; they stand where water leaves a laid main, be it at several places. */
