@@ -2,13 +2,21 @@ package org.grovewright.calendar;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.Comparator;
 import java.util.List;
+import org.grovewright.formats.description.DescriptionReader;
 import org.grovewright.ground.SampleGrove;
+import org.grovewright.model.Grove;
+import org.grovewright.plan.Planner;
+import org.grovewright.work.WorkPlan;
 import org.grovewright.work.WorkTask;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The order of the whole job with the bundled catalogue. That pipe is tested before the trench is
@@ -75,6 +83,28 @@ class WholeJobTest {
       }
     }
     inOrder("plant-tree", "stake-tree", "spread-mulch");
+  }
+
+  /** A tree is staked on the day on which it is planted: common practice, no source. */
+  @ParameterizedTest
+  @ValueSource(strings = {"demo", "us-gravity"})
+  void everyTreeIsStakedOnTheDayItIsPlanted(String example) {
+    Grove grove =
+        new DescriptionReader(SetUpGrove.CATALOGUE, null)
+            .read(Path.of("../examples", example + ".yaml"));
+    WorkPlan work = Planner.plan(grove, SetUpGrove.CATALOGUE).work();
+    List<LocalDate> planted = daysOf(work, "plant-tree");
+    assertThat(planted).hasSizeGreaterThan(1);
+    assertThat(daysOf(work, "stake-tree")).isEqualTo(planted);
+    assertThat(work.findings()).noneMatch(finding -> finding.message().contains("stake"));
+  }
+
+  private static List<LocalDate> daysOf(WorkPlan work, String task) {
+    return work.tasks().stream()
+        .filter(t -> t.kind().key().equals(task))
+        .map(t -> t.finish().orElseThrow().toLocalDate())
+        .sorted()
+        .toList();
   }
 
   @Test

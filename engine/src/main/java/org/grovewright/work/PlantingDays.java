@@ -31,25 +31,41 @@ final class PlantingDays {
           "plant-companion", Role.COMPANION,
           "plant-groundcover", Role.GROUNDCOVER);
 
+  /** A tree is tied to its stakes on the day on which it is planted, before a wind rocks it. */
+  private static final String STAKING = "stake-tree";
+
   private PlantingDays() {}
 
+  /** Whether work of a task is parted by the days on which plants are wanted. */
+  static boolean parts(String taskKey) {
+    return PLANTING.containsKey(taskKey) || taskKey.equals(STAKING);
+  }
+
+  private static boolean isFor(String taskKey, Species species, Catalogue catalogue) {
+    return taskKey.equals(STAKING)
+        ? species.role() == Role.MAIN
+            && species.matureHeightM() >= catalogue.constant("ground.stake-height").value()
+        : species.role() == PLANTING.get(taskKey);
+  }
+
   /**
-   * The plants that a task puts in at a place (a row or a plant, or everywhere), without those that
-   * stand already.
+   * The plants that a task puts in or stakes at a place (a row or a plant, or everywhere), without
+   * those that stand already.
    */
   private static List<Planting> plants(
       String taskKey, String subject, Grove grove, Catalogue catalogue) {
-    Role role = PLANTING.get(taskKey);
     List<Planting> plants = new ArrayList<>();
+    if (!parts(taskKey)) {
+      return plants;
+    }
     for (Planting planting : grove.plantings()) {
       Species species = catalogue.species().get(planting.speciesKey());
       boolean here =
           subject.isEmpty()
               || planting.rowId().orElse("").equals(subject)
               || planting.id().equals(subject);
-      if (role != null
-          && species != null
-          && species.role() == role
+      if (species != null
+          && isFor(taskKey, species, catalogue)
           && here
           && !planting.plantedOn().isBefore(grove.start())) {
         plants.add(planting);
@@ -94,7 +110,8 @@ final class PlantingDays {
           plants(task.kind().key(), task.subject(), grove, catalogue).stream()
               .filter(p -> p.plantedOn().equals(task.notBefore()))
               .toList();
-      if (plants.isEmpty() || task.finish().isEmpty()) {
+      boolean planting = PLANTING.containsKey(task.kind().key());
+      if (!planting || plants.isEmpty() || task.finish().isEmpty()) {
         continue;
       }
       LocalDate done = task.finish().get().toLocalDate();

@@ -24,7 +24,8 @@ import org.grovewright.model.Planting;
  * catalogue puts before it: for that work in its own place if it is done there, else for all of it.
  * Where the work that comes before is not part of this plan, the job waits for what would have come
  * before that. Nothing waits for plants that are wanted long after the first: the first need their
- * water before the last are there.
+ * water before the last are there; and plants and their stakes do not wait for plants that are
+ * wanted on a later day.
  */
 final class TaskGraph {
   private final List<Job> jobs;
@@ -75,7 +76,10 @@ final class TaskGraph {
       Set<Integer> before = new LinkedHashSet<>();
       for (String key : presentBefore(place.taskKey(), present, catalogue)) {
         for (int i : jobsOf(key, place.subject(), places)) {
-          if (!places.get(i).day().isAfter(held)) {
+          Place other = places.get(i);
+          boolean laterPlants =
+              PlantingDays.parts(place.taskKey()) && other.day().isAfter(place.day());
+          if (!other.day().isAfter(held) && !laterPlants) {
             before.add(i);
           }
         }
@@ -91,7 +95,9 @@ final class TaskGraph {
     return new TaskGraph(jobs);
   }
 
-  /** Planting is parted by the day on which the plants are wanted, other work is not. */
+  /**
+   * Planting and staking are parted by the day on which the plants are wanted, other work is not.
+   */
   private static void gather(
       WorkAmount amount,
       String subject,
