@@ -17,12 +17,16 @@ final class DemoSite {
 
   /** The same with its description changed. */
   static String of(BrowserSession browser, UnaryOperator<String> change) {
+    return of(browser, "Wattlefall Terrace", change);
+  }
+
+  /** The same by another name. */
+  static String of(BrowserSession browser, String name, UnaryOperator<String> change) {
     try (InputStream in =
         DemoSite.class.getResourceAsStream("/org/grovewright/examples/demo.yaml")) {
       String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
       var author = browser.store().accounts().local().author();
-      return "/site/"
-          + browser.store().sites().create("Wattlefall Terrace", change.apply(text), author).id();
+      return "/site/" + browser.store().sites().create(name, change.apply(text), author).id();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

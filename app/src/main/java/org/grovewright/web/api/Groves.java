@@ -116,13 +116,19 @@ public final class Groves implements AutoCloseable {
     }
   }
 
-  /** The plan of a description, made or in the making. */
+  /**
+   * The plan of a description, made or in the making.
+   *
+   * @throws ApiException if the text is not a description: at once and not from the making, which
+   *     the cache would write to the log as a fault of the program
+   */
   CompletableFuture<Plan> plan(String text) {
     return plans.get(
         text,
-        (key, executor) ->
-            CompletableFuture.supplyAsync(
-                () -> Planner.plan(described(key).grove(), catalogue()), planner));
+        (key, executor) -> {
+          Grove grove = described(key).grove();
+          return CompletableFuture.supplyAsync(() -> Planner.plan(grove, catalogue()), planner);
+        });
   }
 
   /** The plan of a description if it is there within a time. */

@@ -59,9 +59,9 @@ export async function show(root, context) {
       h(
         'div',
         { class: 'label-text' },
-        h('div', { class: 'label-id' }, label.plant),
+        h('div', { class: label.plant.length > 12 ? 'label-id long' : 'label-id' }, label.plant),
         h('div', null, label.species),
-        label.cultivar ? h('div', { class: 'label-small' }, label.cultivar) : null,
+        label.cultivar ? h('div', { class: 'label-small label-cultivar' }, label.cultivar) : null,
         h('div', { class: 'label-small', lang: 'la' }, label.latin),
         h('div', { class: 'label-small' }, label.planted),
       ),
