@@ -45,6 +45,8 @@ final class FlowGuess {
    */
   void apply() {
     boolean same = reached > 0;
+    Arrays.fill(method.stopped, false);
+    method.anyStopped = false;
     for (int l = 0; l < method.state.length; l++) {
       boolean shut = method.state[l] == GradientMethod.SHUT;
       same &= shut == shutBefore[l];

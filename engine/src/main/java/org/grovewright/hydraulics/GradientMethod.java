@@ -76,6 +76,9 @@ final class GradientMethod {
   private static final double STATE_FLOW_TOLERANCE = 1e-10;
   private static final double STATE_HEAD_TOLERANCE = 1e-6;
 
+  /** By so much in m a pump may lift more than its curve's first head: 0.0005 ft, from memory. */
+  private static final double LIFT_TOLERANCE = 1.5e-4;
+
   final Layout layout;
   final LinkLaws laws;
   final EmitterLaws emitters;
@@ -106,6 +109,15 @@ final class GradientMethod {
   final double[] head;
   final double[] flow;
   final byte[] state;
+
+  /**
+   * For each link whether it is a pump that was shut because it would have to lift more than its
+   * curve tells of. It stays shut until all is solved from scratch: shut it may well see less lift,
+   * and opened for that it would only have to be shut again.
+   */
+  final boolean[] stopped;
+
+  boolean anyStopped;
 
   /** For each node whether nothing open joins it to a source. */
   final boolean[] cutOff;
@@ -177,6 +189,7 @@ final class GradientMethod {
     head = new double[layout.heads];
     flow = new double[links];
     state = new byte[links];
+    stopped = new boolean[links];
     cutOff = new boolean[layout.heads];
     factor = layout.newFactor();
     loss = new double[links];
@@ -229,6 +242,8 @@ final class GradientMethod {
     System.arraycopy(state, 0, copy.state, 0, state.length);
     System.arraycopy(cutOff, 0, copy.cutOff, 0, cutOff.length);
     copy.anyCutOff = anyCutOff;
+    System.arraycopy(stopped, 0, copy.stopped, 0, stopped.length);
+    copy.anyStopped = anyStopped;
     return copy;
   }
 
@@ -261,7 +276,7 @@ final class GradientMethod {
       findConductances();
       weigh();
       boolean kept = lawsAreKept();
-      if ((kept || steps > 0 && steps < FREE_STATE_STEPS) && updateStates()) {
+      if ((kept || steps > 0 && steps < FREE_STATE_STEPS) && updateStates(kept)) {
         findLosses(false);
         continue;
       }
@@ -353,7 +368,7 @@ final class GradientMethod {
       }
       weighed = lawsAreKept();
       if (weighed) {
-        if (updateStates()) {
+        if (updateStates(true)) {
           stateChanged();
           return false;
         }
@@ -576,8 +591,12 @@ final class GradientMethod {
     }
   }
 
-  /** Sets check valves, pumps and regulators as the heads and flows demand; true if one changed. */
-  private boolean updateStates() {
+  /**
+   * Sets check valves, pumps and regulators as the heads and flows demand; true if one changed.
+   *
+   * @param kept whether the heads and flows keep both laws
+   */
+  private boolean updateStates(boolean kept) {
     boolean changed = false;
     for (int l : stateful) {
       byte before = state[l];
@@ -585,7 +604,12 @@ final class GradientMethod {
       if (before == OPEN && flow[l] < -STATE_FLOW_TOLERANCE) {
         state[l] = HELD_SHUT;
         flow[l] = 0;
-      } else if (before == HELD_SHUT && drive > STATE_HEAD_TOLERANCE) {
+      } else if (before == OPEN && kept && drive < -LIFT_TOLERANCE && laws.startsAboveNoFlow(l)) {
+        state[l] = HELD_SHUT;
+        flow[l] = 0;
+        stopped[l] = true;
+        anyStopped = true;
+      } else if (before == HELD_SHUT && drive > STATE_HEAD_TOLERANCE && !stopped[l]) {
         state[l] = OPEN;
         laws.startLosing(l, drive - laws.headAdded(l), flow, loss, slope);
       }

@@ -36,6 +36,8 @@ public record HydraulicProblem(Kind kind, String partId, String message) {
     REGULATOR_STARVED,
     /** A pump that cannot lift against the pressure behind it. */
     PUMP_OVERCOME,
+    /** A pump that more water is drawn through than its curve tells of. */
+    PUMP_OVERRUN,
     /** No set of flows was found that keeps both laws. */
     NOT_CONVERGED
   }

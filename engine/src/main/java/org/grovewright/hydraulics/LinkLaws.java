@@ -9,6 +9,7 @@ final class LinkLaws {
   private static final byte DARCY_WEISBACH = 1;
   private static final byte DEVICE = 2;
   private static final byte PUMP = 3;
+  private static final byte PIECES = 4;
 
   /** Slope in m per m3/s that every device and pump has at least, so that none is lossless. */
   private static final double LEAST_SLOPE = 1e-3;
@@ -29,8 +30,14 @@ final class LinkLaws {
   /** Smoothing flow (Hazen-Williams), Reynolds number per flow (Darcy-Weisbach) or exponent. */
   private final double[] third;
 
-  /** Slope at zero (Hazen-Williams), relative roughness / 3.7, or the head added at no flow. */
+  /**
+   * Slope at zero (Hazen-Williams), relative roughness / 3.7, or the lift above which a pump gives
+   * nothing.
+   */
   private final double[] fourth;
+
+  /** For each pump with a curve of pieces its curve; empty without such pumps. */
+  private Pieces[] pieces = {};
 
   /** Four coefficients of the transitional friction factor per link; empty without such pipes. */
   private double[] cubic = {};
@@ -57,6 +64,8 @@ final class LinkLaws {
     third = other.third.clone();
     fourth = other.fourth.clone();
     cubic = other.cubic.clone();
+    // never written to once it is set
+    pieces = other.pieces;
   }
 
   LinkLaws copy() {
@@ -72,11 +81,53 @@ final class LinkLaws {
     } else if (link instanceof Link.PressureRegulator valve) {
       setDevice(l, 0, 2, minorCoefficient(valve.minorLoss(), valve.diameter()));
     } else if (link instanceof Link.Pump pump) {
+      setPump(l, pump.curve());
+    }
+  }
+
+  private void setPump(int l, PumpCurve curve) {
+    minor[l] = 0;
+    fourth[l] = curve.mostHead();
+    if (curve instanceof PumpCurve.PowerLaw law) {
       kind[l] = PUMP;
-      main[l] = pump.curve().b();
-      third[l] = pump.curve().c();
-      fourth[l] = pump.curve().shutoffHead();
-      minor[l] = 0;
+      main[l] = law.b();
+      third[l] = law.c();
+    } else if (curve instanceof PumpCurve.Pieces law) {
+      kind[l] = PIECES;
+      if (pieces.length == 0) {
+        pieces = new Pieces[kind.length];
+      }
+      pieces[l] = new Pieces(law);
+    }
+  }
+
+  /** A pump's curve of straight pieces in flat arrays. */
+  private static final class Pieces {
+    /** Flow and head where each piece starts, and how steeply the head falls along it. */
+    final double[] flow;
+
+    final double[] head;
+    final double[] fall;
+
+    Pieces(PumpCurve.Pieces curve) {
+      int count = curve.points().size() - 1;
+      flow = new double[count];
+      head = new double[count];
+      fall = new double[count];
+      for (int i = 0; i < count; i++) {
+        flow[i] = curve.points().get(i).flow();
+        head[i] = curve.points().get(i).head();
+        fall[i] = curve.fall(i + 1);
+      }
+    }
+
+    /** The piece at a flow; the first below it and the last above. */
+    int at(double q) {
+      int i = flow.length - 1;
+      while (i > 0 && q <= flow[i]) {
+        i--;
+      }
+      return i;
     }
   }
 
@@ -196,6 +247,12 @@ final class LinkLaws {
         loss[l] = -fourth[l] + (power + LEAST_SLOPE) * q;
         slope[l] += LEAST_SLOPE;
       }
+      case PIECES -> {
+        Pieces law = pieces[l];
+        int i = law.at(q);
+        loss[l] = law.fall[i] * (q - law.flow[i]) - law.head[i] + LEAST_SLOPE * q;
+        slope[l] = law.fall[i] + LEAST_SLOPE;
+      }
       default -> {
         double power = power(l, size, slope);
         loss[l] = (power + squared + LEAST_SLOPE) * q;
@@ -256,9 +313,14 @@ final class LinkLaws {
     slope[l] = (2 * factor + factorSlope) * friction + 2 * squared;
   }
 
-  /** Head in m that the link adds at no flow: positive for pumps only. */
+  /** The lift in m above which the link lets nothing through: positive for pumps only. */
   double headAdded(int l) {
-    return kind[l] == PUMP ? fourth[l] : 0;
+    return kind[l] == PUMP || kind[l] == PIECES ? fourth[l] : 0;
+  }
+
+  /** Whether the law of a link only tells what it does from some flow on. */
+  boolean startsAboveNoFlow(int l) {
+    return kind[l] == PIECES && pieces[l].flow[0] > 0;
   }
 
   /**

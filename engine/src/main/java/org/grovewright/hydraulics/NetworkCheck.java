@@ -81,10 +81,17 @@ final class NetworkCheck {
         atLeast(id, "device ", "loss exponent", device.loss().n(), 1);
         atLeast(id, "device ", "squared-flow loss coefficient", device.loss().m(), 0);
       } else if (link instanceof Link.Pump pump) {
-        above(id, "pump ", "head at no flow in m", pump.curve().shutoffHead());
-        above(id, "pump ", "curve coefficient", pump.curve().b());
-        above(id, "pump ", "curve exponent", pump.curve().c());
+        pump(id, pump.curve());
       }
+    }
+  }
+
+  private void pump(String id, PumpCurve curve) {
+    // a curve of pieces cannot be made from points that are no curve
+    if (curve instanceof PumpCurve.PowerLaw law) {
+      above(id, "pump ", "head at no flow in m", law.shutoffHead());
+      above(id, "pump ", "curve coefficient", law.b());
+      above(id, "pump ", "curve exponent", law.c());
     }
   }
 
@@ -206,10 +213,15 @@ final class NetworkCheck {
     }
     int[] from = new int[network.links().size()];
     int[] to = new int[from.length];
+    boolean[] misjoined = new boolean[n];
     for (int i = 0; i < from.length; i++) {
       from[i] = network.startOf(i);
       to[i] = network.endOf(i);
       if (from[i] < 0 || to[i] < 0) {
+        int known = Math.max(from[i], to[i]);
+        if (known >= 0) {
+          misjoined[known] = true;
+        }
         from[i] = 0;
         to[i] = 0;
       }
@@ -225,6 +237,10 @@ final class NetworkCheck {
     for (int i = 0; i < n; i++) {
       if (!reached[i]) {
         int size = flood(adjacency, i, reached, open);
+        if (anyOf(misjoined, open, size)) {
+          // a link whose other end is not known was to feed it; that is told already
+          continue;
+        }
         String id = nodes.get(i).id();
         String others =
             size == 1
@@ -233,6 +249,15 @@ final class NetworkCheck {
         add(Kind.ISLAND, id, "no pipe leads from any source to node " + id + others);
       }
     }
+  }
+
+  private static boolean anyOf(boolean[] marked, int[] nodes, int size) {
+    for (int at = 0; at < size; at++) {
+      if (marked[nodes[at]]) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static int flood(Adjacency adjacency, int start, boolean[] reached, int[] open) {

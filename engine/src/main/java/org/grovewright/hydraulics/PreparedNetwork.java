@@ -225,6 +225,10 @@ public final class PreparedNetwork {
    * @throws HydraulicException if there is no solution; says which part cannot work
    */
   public Solution resolve() {
+    if (method.anyStopped) {
+      // whether such a pump can run again shows only when all are tried
+      return solve();
+    }
     method.findCutOff();
     if (method.settle() || method.run()) {
       return finish(true);

@@ -3,11 +3,14 @@ package org.grovewright.hydraulics;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.IntStream;
 import org.grovewright.hydraulics.HydraulicProblem.Kind;
 
 /** Turns the solver's arrays into a solution in the order of the network, with its notices. */
 final class SolutionReport {
+  private static final double LITRES_PER_HOUR = 3.6e6;
+
   private final Network network;
   private final GradientMethod method;
   private final Layout layout;
@@ -42,6 +45,9 @@ final class SolutionReport {
   }
 
   private void nodeNotices(List<HydraulicProblem> notices) {
+    List<HydraulicProblem> idle = idlePumps();
+    // nothing flows past a pump that stands still, which is the likelier reason
+    String by = idle.isEmpty() ? "closed valves" : "pumps that stand still or closed valves";
     List<HydraulicProblem> fatal = new ArrayList<>();
     for (int i = 0; i < layout.ofNode.length; i++) {
       int node = layout.ofNode[i];
@@ -49,10 +55,10 @@ final class SolutionReport {
       if (method.cutOff[node]) {
         String id = network.nodes().get(i).id();
         if (demand != 0) {
-          String message = "node " + id + " has a fixed demand but is cut off by closed valves";
+          String message = "node " + id + " has a fixed demand but is cut off by " + by;
           fatal.add(new HydraulicProblem(Kind.CUT_OFF, id, message));
         } else {
-          String message = "node " + id + " gets no water: closed valves cut it off";
+          String message = "node " + id + " gets no water: " + by + " cut it off";
           notices.add(new HydraulicProblem(Kind.CUT_OFF, id, message));
         }
       } else if (demand > 0
@@ -63,6 +69,7 @@ final class SolutionReport {
       }
     }
     if (!fatal.isEmpty()) {
+      fatal.addAll(0, idle);
       throw new HydraulicException(fatal);
     }
   }
@@ -75,11 +82,75 @@ final class SolutionReport {
       if (link instanceof Link.PressureRegulator && method.state[l] == GradientMethod.OPEN) {
         String message = "regulator " + id + " is fully open: less than its set pressure arrives";
         notices.add(new HydraulicProblem(Kind.REGULATOR_STARVED, id, message));
-      } else if (link instanceof Link.Pump && method.flow[l] <= Solver.MASS_TOLERANCE) {
-        String message = "pump " + id + " cannot lift against the pressure behind it";
-        notices.add(new HydraulicProblem(Kind.PUMP_OVERCOME, id, message));
+      } else if (link instanceof Link.Pump pump && isOverrun(pump.curve(), method.flow[l])) {
+        notices.add(overrun(pump, method.flow[l]));
       }
     }
+    notices.addAll(idlePumps());
+  }
+
+  /** The pumps that give nothing although they were not shut. */
+  private List<HydraulicProblem> idlePumps() {
+    List<HydraulicProblem> idle = new ArrayList<>();
+    for (int i : oneWay) {
+      int l = layout.ofLink[i];
+      if (!(network.links().get(i) instanceof Link.Pump pump)
+          || method.state[l] == GradientMethod.SHUT
+          || method.flow[l] > Solver.MASS_TOLERANCE) {
+        continue;
+      }
+      String message = "pump " + pump.id() + " cannot lift against the pressure behind it";
+      if (method.stopped[l]) {
+        message =
+            "pump "
+                + pump.id()
+                + " stands still: to run it would have to lift more than the "
+                + rounded(pump.curve().mostHead())
+                + " m at which its curve begins; it needs a curve that begins at less flow, more to"
+                + " flow out behind it, or a pump for less water";
+      }
+      idle.add(new HydraulicProblem(Kind.PUMP_OVERCOME, pump.id(), message));
+    }
+    return idle;
+  }
+
+  /** Whether more flows than the curve tells of, by more than the flows are exact. */
+  private static boolean isOverrun(PumpCurve curve, double flow) {
+    return flow > curve.mostFlow() + Solver.MASS_TOLERANCE;
+  }
+
+  /** More water through a pump than its curve tells of. */
+  private static HydraulicProblem overrun(Link.Pump pump, double flow) {
+    PumpCurve curve = pump.curve();
+    double head = curve.headAt(flow);
+    String given = rounded(flow * LITRES_PER_HOUR) + " L/h";
+    String message;
+    if (head < 0) {
+      message =
+          "more water is drawn through pump "
+              + pump.id()
+              + " than it can pump: at "
+              + given
+              + " it lifts nothing but takes "
+              + rounded(-head)
+              + " m away; draw less than "
+              + rounded(curve.flowWithoutHead() * LITRES_PER_HOUR)
+              + " L/h or take a larger pump";
+    } else {
+      message =
+          "pump "
+              + pump.id()
+              + " runs past the last point of its curve, at "
+              + given
+              + " where the curve ends at "
+              + rounded(curve.mostFlow() * LITRES_PER_HOUR)
+              + " L/h; its lift there is only guessed from the last two points";
+    }
+    return new HydraulicProblem(Kind.PUMP_OVERRUN, pump.id(), message);
+  }
+
+  private static String rounded(double value) {
+    return String.format(Locale.ROOT, Math.abs(value) < 100 ? "%.2f" : "%.0f", value);
   }
 
   /** What to say where no steady flow was found. */

@@ -33,8 +33,8 @@ public record SupplyCurve(double staticHead, double a, double n) {
     return new SupplyCurve(headM, 0, 2);
   }
 
-  /** A pump drawing from open water at the source's elevation. */
-  public static SupplyCurve pump(PumpCurve curve) {
+  /** A pump with a power law drawing from open water at the source's elevation. */
+  public static SupplyCurve pump(PumpCurve.PowerLaw curve) {
     return new SupplyCurve(curve.shutoffHead(), curve.b(), curve.c());
   }
 

@@ -128,8 +128,17 @@ class FrictionTest {
       Link.Pipe.of("b", "x", "y", 30, 0.016, dw).withMinorLoss(1),
       new Link.LossDevice("c", "x", "y", new LossCurve(3e5, 1.7, 2e5), false, false),
       new Link.LossDevice("d", "x", "y", new LossCurve(3e5, 2, 2e5), false, false),
-      new Link.Pump("e", "x", "y", new PumpCurve(30, 1e6, 1.8)),
-      new Link.PressureRegulator("f", "x", "y", 0.02, 10, 5)
+      new Link.Pump("e", "x", "y", new PumpCurve.PowerLaw(30, 1e6, 1.8)),
+      new Link.PressureRegulator("f", "x", "y", 0.02, 10, 5),
+      new Link.Pump(
+          "g",
+          "x",
+          "y",
+          new PumpCurve.Pieces(
+              java.util.List.of(
+                  new PumpCurve.Point(1e-5, 30),
+                  new PumpCurve.Point(1.3e-4, 29),
+                  new PumpCurve.Point(1e-3, 12))))
     };
     LinkLaws laws = new LinkLaws(links.length, 1e-6, 9.80665);
     for (int i = 0; i < links.length; i++) {

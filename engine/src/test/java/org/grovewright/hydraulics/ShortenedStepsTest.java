@@ -92,7 +92,7 @@ class ShortenedStepsTest {
   /** A pump whose head hardly falls at these flows. */
   @Test
   void holdingEmittersBehindAFlatPump() {
-    PumpCurve flat = new PumpCurve(3, 0.05 / Math.pow(400 * LPH, 2), 2);
+    PumpCurve flat = new PumpCurve.PowerLaw(3, 0.05 / Math.pow(400 * LPH, 2), 2);
     Network network =
         builder()
             .reservoir("pond", 0)

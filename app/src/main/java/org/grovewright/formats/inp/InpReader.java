@@ -13,7 +13,6 @@ import org.grovewright.hydraulics.FrictionFormula;
 import org.grovewright.hydraulics.Link;
 import org.grovewright.hydraulics.LossCurve;
 import org.grovewright.hydraulics.Network;
-import org.grovewright.hydraulics.PumpCurve;
 import org.grovewright.hydraulics.Roughness;
 
 /**
@@ -69,10 +68,15 @@ public final class InpReader {
           "FLOWCHANGE",
           "SPECIFIC");
 
+  /** In place of a bore that cannot be read; no roughness is too much for it. */
+  private static final double WIDE = 1e6;
+
   private final InpSections sections;
   private final List<InpNote> notes = new ArrayList<>();
+  private final InpNumbers numbers = new InpNumbers(notes);
   private InpUnits units = InpUnits.GPM;
   private FrictionFormula formula = FrictionFormula.HAZEN_WILLIAMS;
+  private boolean formulaKnown = true;
   private double viscosity = 1;
   private double emitterExponent = 0.5;
   private double demandMultiplier = 1;
@@ -134,10 +138,14 @@ public final class InpReader {
           switch (value.toUpperCase(Locale.ROOT)) {
             case "H-W" -> formula = FrictionFormula.HAZEN_WILLIAMS;
             case "D-W" -> formula = FrictionFormula.DARCY_WEISBACH;
-            default -> error(line.number(), "the friction formula " + value + " is not H-W or D-W");
+            default -> {
+              formulaKnown = false;
+              error(line.number(), "the friction formula " + value + " is not H-W or D-W");
+            }
           }
         }
-        case "VISCOSITY" -> viscosity = number(line, line.size() - 1, 1);
+        case "VISCOSITY" ->
+            viscosity = numbers.above(line, line.size() - 1, "the viscosity", "", 1);
         case "EMITTER" -> emitterOption(line, value);
         case "DEMAND" -> demandOption(line, value);
         case "PRESSURE" -> {
@@ -156,7 +164,11 @@ public final class InpReader {
 
   private void emitterOption(Line line, String value) {
     if (line.size() > 1 && line.field(1).equalsIgnoreCase("EXPONENT")) {
-      emitterExponent = number(line, line.size() - 1, 0.5);
+      emitterExponent = numbers.notBelow(line, line.size() - 1, "the emitter exponent", "", 0.5);
+      if (emitterExponent > 1) {
+        error(line.number(), "the emitter exponent must be from 0 to 1, but is " + value);
+        emitterExponent = 0.5;
+      }
     } else if (!value.equalsIgnoreCase("NO")) {
       note(line.number(), "emitters never draw water in, whatever the text says");
     }
@@ -164,7 +176,7 @@ public final class InpReader {
 
   private void demandOption(Line line, String value) {
     if (line.size() > 1 && line.field(1).equalsIgnoreCase("MULTIPLIER")) {
-      demandMultiplier = number(line, line.size() - 1, 1);
+      demandMultiplier = numbers.any(line, line.size() - 1, 1);
     } else if (!value.equalsIgnoreCase("DDA")) {
       error(line.number(), "demands that depend on pressure are not read; use emitters");
     }
@@ -175,28 +187,26 @@ public final class InpReader {
     for (Line line : sections.lines("JUNCTIONS")) {
       if (has(line, 1, "junction", "a name")) {
         String id = line.field(0);
-        builder.junction(id, units.length() * number(line, 1, 0));
-        demands.put(id, number(line, 2, 0));
+        builder.junction(id, units.length() * numbers.any(line, 1, 0));
+        demands.put(id, numbers.any(line, 2, 0));
         pattern(line, 3);
       }
     }
     for (Line line : sections.lines("RESERVOIRS")) {
-      if (has(line, 2, "reservoir", "a name and a head")) {
-        builder.reservoir(line.field(0), units.length() * number(line, 1, 0));
-        pattern(line, 2);
-      }
+      has(line, 2, "reservoir", "a name and a head");
+      builder.reservoir(line.field(0), units.length() * numbers.any(line, 1, 0));
+      pattern(line, 2);
     }
     for (Line line : sections.lines("TANKS")) {
-      if (has(line, 2, "tank", "a name and an elevation")) {
-        double level = number(line, 1, 0) + number(line, 2, 0);
-        builder.reservoir(line.field(0), units.length() * level);
-        note(line.number(), "tank " + line.field(0) + " is held at its first level");
-      }
+      has(line, 2, "tank", "a name and an elevation");
+      double level = numbers.any(line, 1, 0) + numbers.any(line, 2, 0);
+      builder.reservoir(line.field(0), units.length() * level);
+      note(line.number(), "tank " + line.field(0) + " is held at its first level");
     }
     Map<String, Double> separate = new LinkedHashMap<>();
     for (Line line : sections.lines("DEMANDS")) {
       if (has(line, 2, "demand", "a junction and a demand")) {
-        separate.merge(line.field(0), number(line, 1, 0), Double::sum);
+        separate.merge(line.field(0), numbers.any(line, 1, 0), Double::sum);
         pattern(line, 2);
       }
     }
@@ -231,18 +241,32 @@ public final class InpReader {
       }
     }
     for (Line line : sections.lines("PIPES")) {
+      String now = status.remove(line.field(0));
       if (has(line, 6, "pipe", "a name, two nodes, length, diameter and roughness")) {
-        pipe(line, status.remove(line.field(0)));
+        pipe(line, now);
+      } else {
+        standIn(line);
       }
     }
+    InpPumps pumps = new InpPumps(sections, numbers, units);
     for (Line line : sections.lines("PUMPS")) {
+      String now = status.remove(line.field(0));
       if (has(line, 5, "pump", "a name, two nodes and a curve")) {
-        pump(line, status.remove(line.field(0)));
+        Link pump = pumps.read(line, now);
+        builder.link(pump);
+        if (!(pump instanceof Link.Pump)) {
+          note(line.number(), "pump " + pump.id() + " stands still and is read as a closed valve");
+        }
+      } else {
+        standIn(line);
       }
     }
     for (Line line : sections.lines("VALVES")) {
+      String now = status.remove(line.field(0));
       if (has(line, 6, "valve", "a name, two nodes, diameter, type and setting")) {
-        valve(line, status.remove(line.field(0)));
+        valve(line, now);
+      } else {
+        standIn(line);
       }
     }
     for (String id : new java.util.TreeSet<>(status.keySet())) {
@@ -251,7 +275,9 @@ public final class InpReader {
   }
 
   private void pipe(Line line, String status) {
-    double roughness = number(line, 5, 0);
+    String what = "pipe " + line.field(0) + ": ";
+    double bore =
+        units.bore() * numbers.above(line, 4, what + "inside diameter", units.boreName(), WIDE);
     double minor = 0;
     String state = "OPEN";
     if (line.size() > 6) {
@@ -259,7 +285,7 @@ public final class InpReader {
       if (isWord(line.field(6))) {
         state = line.field(6).toUpperCase(Locale.ROOT);
       } else {
-        minor = number(line, 6, 0);
+        minor = numbers.notBelow(line, 6, what + "minor-loss K", "", 0);
       }
     }
     if (line.size() > 7) {
@@ -276,83 +302,58 @@ public final class InpReader {
             line.field(0),
             line.field(1),
             line.field(2),
-            units.length() * number(line, 3, 0),
-            units.bore() * number(line, 4, 0),
-            formula == FrictionFormula.HAZEN_WILLIAMS
-                ? Roughness.hazenWilliams(roughness)
-                : Roughness.darcyWeisbach(units.roughnessHeight() * roughness),
+            units.length() * numbers.above(line, 3, what + "length", units.lengthName(), 1),
+            bore,
+            roughness(line, what, bore),
             minor,
             state.equals("CV"),
             state.equals("CLOSED")));
+  }
+
+  private Roughness roughness(Line line, String what, double bore) {
+    if (!formulaKnown) {
+      // which of the two the number stands for is not known either
+      return Roughness.hazenWilliams(130);
+    }
+    if (formula == FrictionFormula.HAZEN_WILLIAMS) {
+      return Roughness.hazenWilliams(numbers.above(line, 5, what + "Hazen-Williams C", "", 130));
+    }
+    String unit = units.roughnessHeightName();
+    double height =
+        units.roughnessHeight() * numbers.notBelow(line, 5, what + "roughness height", unit, 0);
+    if (height >= bore / 2) {
+      error(
+          line.number(),
+          what
+              + "its roughness height of "
+              + InpNumbers.in(line.field(5), unit)
+              + " is half of its inside diameter or more, which is "
+              + InpNumbers.in(line.field(4), units.boreName()));
+      height = 0;
+    }
+    return Roughness.darcyWeisbach(height);
+  }
+
+  /** Joins the nodes of a link that cannot be read, so that they are not said to be cut off too. */
+  private void standIn(Line line) {
+    if (line.size() >= 3) {
+      Roughness smooth =
+          formula == FrictionFormula.HAZEN_WILLIAMS
+              ? Roughness.hazenWilliams(130)
+              : Roughness.darcyWeisbach(0);
+      builder.pipe(line.field(0), line.field(1), line.field(2), 1, 0.1, smooth);
+    }
   }
 
   private static boolean isWord(String field) {
     return Character.isLetter(field.charAt(0));
   }
 
-  private void pump(Line line, String status) {
-    String id = line.field(0);
-    PumpCurve curve = null;
-    double speed = 1;
-    for (int at = 3; at + 1 < line.size(); at += 2) {
-      switch (line.field(at).toUpperCase(Locale.ROOT)) {
-        case "HEAD" -> curve = curve(line, line.field(at + 1));
-        case "SPEED" -> speed = number(line, at + 1, 1);
-        default -> error(line.number(), "pump " + id + ": " + line.field(at) + " is not read");
-      }
-    }
-    if (status != null && !status.equals("OPEN") && !status.equals("CLOSED")) {
-      speed = parse(line, status, 1);
-    }
-    if ("CLOSED".equals(status) || speed == 0) {
-      // a pump that stands still lets nothing through
-      builder.link(
-          new Link.LossDevice(id, line.field(1), line.field(2), LossCurve.power(0, 2), true, true));
-      note(line.number(), "pump " + id + " stands still and is read as a closed valve");
-    } else if (curve == null) {
-      error(line.number(), "pump " + id + " has no curve that can be read");
-    } else {
-      builder.pump(id, line.field(1), line.field(2), curve.atSpeed(speed));
-    }
-  }
-
-  private PumpCurve curve(Line pump, String name) {
-    List<double[]> points = new ArrayList<>();
-    for (Line line : sections.lines("CURVES")) {
-      if (line.field(0).equals(name) && has(line, 3, "curve", "a name and two numbers")) {
-        points.add(
-            new double[] {units.flow() * number(line, 1, 0), units.length() * number(line, 2, 0)});
-      }
-    }
-    try {
-      if (points.size() == 1) {
-        return PumpCurve.ofPoint(points.get(0)[0], points.get(0)[1]);
-      }
-      if (points.size() == 3 && points.get(0)[0] == 0) {
-        return PumpCurve.ofPoints(
-            points.get(0)[1],
-            points.get(1)[0],
-            points.get(1)[1],
-            points.get(2)[0],
-            points.get(2)[1]);
-      }
-      error(
-          pump.number(),
-          "curve "
-              + name
-              + " of a pump has "
-              + points.size()
-              + " points; one is read, or three that start at no flow");
-    } catch (IllegalArgumentException e) {
-      error(pump.number(), "curve " + name + ": " + e.getMessage());
-    }
-    return null;
-  }
-
   private void valve(Line line, String status) {
     String id = line.field(0);
-    double bore = units.bore() * number(line, 3, 0);
-    double minor = number(line, 6, 0);
+    String what = "valve " + id + ": ";
+    double bore = units.bore() * numbers.above(line, 3, what + "diameter", units.boreName(), WIDE);
+    double minor = numbers.notBelow(line, 6, what + "minor-loss K", "", 0);
     String type = line.field(4).toUpperCase(Locale.ROOT);
     boolean closed = "CLOSED".equals(status);
     boolean open = "OPEN".equals(status);
@@ -360,15 +361,21 @@ public final class InpReader {
       error(line.number(), "the status " + status + " of valve " + id + " is not read");
     }
     if (type.equals("PRV") && status == null) {
-      double set = units.pressure() * number(line, 5, 0);
+      double set =
+          units.pressure()
+              * numbers.notBelow(line, 5, what + "set pressure", units.pressureName(), 0);
       builder.valve(id, line.field(1), line.field(2), bore, set, minor);
     } else if (type.equals("PRV") || type.equals("TCV")) {
-      double k = type.equals("TCV") && !open ? number(line, 5, 0) : minor;
+      double k =
+          type.equals("TCV") && !open
+              ? numbers.notBelow(line, 5, what + "minor-loss K", "", 0)
+              : minor;
       double area = Math.PI / 4 * bore * bore;
       LossCurve loss = new LossCurve(0, 2, k / (2 * InpUnits.GRAVITY * area * area));
       builder.link(new Link.LossDevice(id, line.field(1), line.field(2), loss, false, closed));
     } else {
       error(line.number(), "valve " + id + ": the type " + type + " is not read");
+      standIn(line);
     }
   }
 
@@ -376,7 +383,8 @@ public final class InpReader {
     for (Line line : sections.lines("EMITTERS")) {
       if (has(line, 2, "emitter", "a junction and a coefficient")) {
         double perUnit = units.flow() / Math.pow(units.pressure(), emitterExponent);
-        double k = perUnit * number(line, 1, 0);
+        String what = "emitter at " + line.field(0) + ": coefficient";
+        double k = perUnit * numbers.notBelow(line, 1, what, "", 0);
         builder.emitter(line.field(0), EmitterCurve.power(k, emitterExponent));
       }
     }
@@ -388,18 +396,5 @@ public final class InpReader {
     }
     error(line.number(), "a " + what + " needs " + wanted);
     return false;
-  }
-
-  private double number(Line line, int at, double otherwise) {
-    return at < line.size() ? parse(line, line.field(at), otherwise) : otherwise;
-  }
-
-  private double parse(Line line, String field, double otherwise) {
-    try {
-      return Double.parseDouble(field);
-    } catch (NumberFormatException e) {
-      error(line.number(), "\"" + field + "\" is not a number");
-      return otherwise;
-    }
   }
 }

@@ -10,17 +10,17 @@ import java.util.Locale;
  * the same here.
  */
 enum InpUnits {
-  CFS(1, false),
-  GPM(448.831, false),
-  MGD(0.64632, false),
-  IMGD(0.5382, false),
-  AFD(1.9837, false),
-  LPS(28.317, true),
-  LPM(1699.0, true),
-  MLD(2.4466, true),
-  CMH(101.94, true),
-  CMD(2446.6, true),
-  CMS(0.028317, true);
+  CFS(1, false, "ft3/s"),
+  GPM(448.831, false, "gal/min"),
+  MGD(0.64632, false, "million gal/day"),
+  IMGD(0.5382, false, "million imperial gal/day"),
+  AFD(1.9837, false, "acre-ft/day"),
+  LPS(28.317, true, "L/s"),
+  LPM(1699.0, true, "L/min"),
+  MLD(2.4466, true, "million L/day"),
+  CMH(101.94, true, "m3/h"),
+  CMD(2446.6, true, "m3/day"),
+  CMS(0.028317, true, "m3/s");
 
   static final double FOOT = 0.3048;
   private static final double CUBIC_FOOT = FOOT * FOOT * FOOT;
@@ -36,8 +36,10 @@ enum InpUnits {
 
   private final double flow;
   private final boolean metric;
+  private final String flowName;
 
-  InpUnits(double perCubicFootPerSecond, boolean metric) {
+  InpUnits(double perCubicFootPerSecond, boolean metric, String flowName) {
+    this.flowName = flowName;
     this.flow = CUBIC_FOOT / perCubicFootPerSecond;
     this.metric = metric;
   }
@@ -75,5 +77,30 @@ enum InpUnits {
   /** One unit of pressure in m of water. */
   double pressure() {
     return metric ? 1 : FOOT / PSI_PER_FOOT;
+  }
+
+  /** What the unit of flow is called in a sentence. */
+  String flowName() {
+    return flowName;
+  }
+
+  /** What the unit of length, elevation or head is called. */
+  String lengthName() {
+    return metric ? "m" : "ft";
+  }
+
+  /** What the unit of bore is called. */
+  String boreName() {
+    return metric ? "mm" : "in";
+  }
+
+  /** What the unit of roughness height is called. */
+  String roughnessHeightName() {
+    return metric ? "mm" : "thousandths of a foot";
+  }
+
+  /** What the unit of pressure is called. */
+  String pressureName() {
+    return metric ? "m" : "psi";
   }
 }

@@ -18,6 +18,7 @@ import org.grovewright.hydraulics.LossCurve;
 import org.grovewright.hydraulics.Network;
 import org.grovewright.hydraulics.Node;
 import org.grovewright.hydraulics.PumpCurve;
+import org.grovewright.hydraulics.PumpCurve.Point;
 import org.grovewright.hydraulics.Solution;
 import org.grovewright.hydraulics.SupplyCurve;
 
@@ -153,7 +154,7 @@ public final class InpWriter {
         id + "_pump",
         id + "_supply",
         id,
-        new PumpCurve(supply.staticHead(), supply.a(), supply.n()));
+        new PumpCurve.PowerLaw(supply.staticHead(), supply.a(), supply.n()));
     note(
         Severity.NOTE,
         "source " + source.id() + " is written as a reservoir and a pump with its curve");
@@ -161,10 +162,35 @@ public final class InpWriter {
 
   private void pump(String id, String from, String to, PumpCurve curve) {
     line("PUMPS", id, from, to, "HEAD", id);
+    if (curve instanceof PumpCurve.PowerLaw law) {
+      powerLaw(id, law);
+    } else if (curve instanceof PumpCurve.Pieces law) {
+      pieces(id, law.points());
+    }
+  }
+
+  private void powerLaw(String id, PumpCurve.PowerLaw curve) {
     // two points that take a third and two thirds of the head fix the power law
     for (double lost : new double[] {0, 1.0 / 3, 2.0 / 3}) {
       double flow = Math.pow(lost * curve.shutoffHead() / curve.b(), 1 / curve.c());
       line("CURVES", id, flow / UNITS.flow(), (1 - lost) * curve.shutoffHead());
+    }
+  }
+
+  private void pieces(String id, List<Point> points) {
+    boolean likeAPowerLaw = points.size() == 3 && points.get(0).flow() == 0;
+    for (int i = 0; i < points.size(); i++) {
+      Point point = points.get(i);
+      if (likeAPowerLaw && i == 2) {
+        // three points from no flow would be read as a power law; a fourth on the line is not
+        Point before = points.get(1);
+        line(
+            "CURVES",
+            id,
+            (before.flow() + point.flow()) / 2 / UNITS.flow(),
+            (before.head() + point.head()) / 2);
+      }
+      line("CURVES", id, point.flow() / UNITS.flow(), point.head());
     }
   }
 

@@ -3,6 +3,9 @@ package org.grovewright.formats.inp;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import org.grovewright.hydraulics.EmitterCurve;
 import org.grovewright.hydraulics.FrictionFormula;
 import org.grovewright.hydraulics.Link;
@@ -16,6 +19,7 @@ import org.grovewright.hydraulics.SupplyCurve;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class InpWriterTest {
   private static Network network(FrictionFormula formula) {
@@ -84,5 +88,42 @@ class InpWriterTest {
             "the loss curve of f is not of the squared flow and cannot be written",
             "the format has one exponent for all emitters, here 0.5; 1 of 2 follow another law and"
                 + " have their flow at one pressure only, from 10.00 to 10.00 m");
+  }
+
+  /** A curve of pieces reads back as such, also where its points look like those of a power law. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "0 40 2 12",
+        "0.5 40 2 12",
+        "0 40 1 35 2 12",
+        "0.5 40 1 35 2 12",
+        "0 40 1 35 1.5 34 2 12"
+      })
+  void roundTripKeepsACurveOfPieces(String points) {
+    double[] values = Arrays.stream(points.split(" ")).mapToDouble(Double::parseDouble).toArray();
+    List<PumpCurve.Point> list = new ArrayList<>();
+    for (int i = 0; i < values.length; i += 2) {
+      list.add(new PumpCurve.Point(values[i] * 1e-3, values[i + 1]));
+    }
+    PumpCurve curve = new PumpCurve.Pieces(list);
+    Network network =
+        Network.builder(FrictionFormula.HAZEN_WILLIAMS)
+            .reservoir("pond", 0)
+            .junction("a", 0)
+            .pump("pump", "pond", "a", curve)
+            .emitter("a", EmitterCurve.through(1.2e-3, 30, 0.5))
+            .build();
+    InpReading reading = InpReader.read(InpWriter.write(network).text());
+    assertThat(reading.complete()).as(reading.notes().toString()).isTrue();
+    PumpCurve back = ((Link.Pump) reading.network().links().get(0)).curve();
+    assertThat(back).isInstanceOf(PumpCurve.Pieces.class);
+    assertThat(back.mostHead()).isEqualTo(curve.mostHead());
+    assertThat(back.mostFlow()).isCloseTo(curve.mostFlow(), within(1e-12));
+    for (double flow = 0; flow < 3e-3; flow += 1e-4) {
+      assertThat(back.headAt(flow)).as("at " + flow).isCloseTo(curve.headAt(flow), within(1e-9));
+    }
+    assertThat(Solver.solve(reading.network()).flow("pump"))
+        .isCloseTo(Solver.solve(network).flow("pump"), within(1e-9));
   }
 }
