@@ -11,10 +11,13 @@ import org.grovewright.formats.units.QuantityText;
 import org.grovewright.formats.words.Nearest;
 import org.grovewright.model.Preferences.Units;
 import org.grovewright.plan.Plan;
+import org.grovewright.sheets.ReaderUnits;
 import org.grovewright.sheets.Sheets;
 import org.grovewright.sheets.WhatIfSheet;
+import org.grovewright.sheets.Words;
 import org.grovewright.trouble.Mishap;
 import org.grovewright.trouble.Mishap.Place;
+import org.grovewright.trouble.NoSuchPlaceException;
 import org.grovewright.trouble.WhatIfAnswer;
 import org.grovewright.trouble.WhatIfs;
 import picocli.CommandLine.ArgGroup;
@@ -86,29 +89,34 @@ final class WhatIfCommand implements Callable<Integer> {
     Plan plan = new PlanSource(grove.catalogue(), spec.commandLine().getErr()).plan(grove.file());
     int inYear = year.of(plan.grove());
     WhatIfs whatIfs = new WhatIfs(plan.grove(), plan.watering(), plan.programme(), inYear);
+    ReaderUnits units = Sheets.unitsOf(plan);
     List<WhatIfAnswer> answers = new ArrayList<>();
     List<String> names = new ArrayList<>();
     if (cases.isEmpty()) {
       List<Mishap> usual = WhatIfs.usual();
       for (int i = 0; i < usual.size(); i++) {
         names.add(CASES.get(i));
-        answers.add(answer(whatIfs, usual.get(i), CASES.get(i)));
+        answers.add(answer(whatIfs, usual.get(i), CASES.get(i), units));
       }
     }
     for (String words : cases) {
       names.add(words);
-      answers.add(answer(whatIfs, mishap(words, plan.grove().preferences().units()), words));
+      answers.add(answer(whatIfs, mishap(words, plan.grove().preferences().units()), words, units));
     }
-    WhatIfSheet sheet = new WhatIfSheet(names, answers, inYear, Sheets.unitsOf(plan));
+    WhatIfSheet sheet = new WhatIfSheet(names, answers, inYear, units);
     boolean json = form != null && form.json;
     boolean csv = form != null && form.csv;
     spec.commandLine().getOut().print(json ? sheet.json() : csv ? sheet.csv() : sheet.text());
     return ExitCode.OK;
   }
 
-  private static WhatIfAnswer answer(WhatIfs whatIfs, Mishap mishap, String words) {
+  private static WhatIfAnswer answer(
+      WhatIfs whatIfs, Mishap mishap, String words, ReaderUnits units) {
     try {
       return whatIfs.answer(mishap);
+    } catch (NoSuchPlaceException e) {
+      String told = Words.message(e.told().message(), e.told().quantities(), units);
+      throw new BadInputException(words + ": " + ReaderUnits.plainSpaces(told));
     } catch (IllegalArgumentException e) {
       throw new BadInputException(words + ": " + e.getMessage());
     }

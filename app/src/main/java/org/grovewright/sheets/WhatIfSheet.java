@@ -10,6 +10,7 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.grovewright.quantity.Kind;
+import org.grovewright.trouble.Told;
 import org.grovewright.trouble.WhatIfAnswer;
 import org.grovewright.trouble.WhatIfAnswer.PlantChange;
 import org.grovewright.trouble.WhatIfAnswer.ZoneChange;
@@ -48,7 +49,7 @@ public final class WhatIfSheet {
   }
 
   private void append(WhatIfAnswer answer, StringBuilder text) {
-    text.append(answer.title()).append('\n');
+    text.append(said(answer.title())).append('\n');
     for (ZoneChange zone : answer.zones()) {
       text.append(Words.capital(Words.zone(zone.zoneId())))
           .append(" draws ")
@@ -69,7 +70,7 @@ public final class WhatIfSheet {
           .append(units.text(worst.needAfter(), Kind.SHARE))
           .append(" of its need in the thirstiest month of that year.\n");
     }
-    answer.remarks().forEach(remark -> text.append(remark).append('\n'));
+    answer.remarks().forEach(remark -> text.append(said(remark)).append('\n'));
     if (!answer.plants().isEmpty()) {
       text.append(table(answer.plants()));
     }
@@ -160,7 +161,11 @@ public final class WhatIfSheet {
     return text.toString();
   }
 
-  /** The answers as data, in SI units. */
+  private String said(Told told) {
+    return ReaderUnits.plainSpaces(Words.message(told.message(), told.quantities(), units));
+  }
+
+  /** The answers as data: numbers in SI units, sentences in the reader's. */
   public String json() {
     StringWriter text = new StringWriter();
     try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
@@ -176,11 +181,10 @@ public final class WhatIfSheet {
     return text.append('\n').toString().replace(System.lineSeparator(), "\n");
   }
 
-  private static void write(String name, WhatIfAnswer answer, JsonGenerator json)
-      throws IOException {
+  private void write(String name, WhatIfAnswer answer, JsonGenerator json) throws IOException {
     json.writeStartObject();
     json.writeStringField("case", name);
-    json.writeStringField("title", answer.title());
+    json.writeStringField("title", said(answer.title()));
     PlantChange worst = answer.worst();
     json.writeStringField("worst", worst == null ? "" : worst.plantId());
     json.writeArrayFieldStart("zones");
@@ -207,8 +211,8 @@ public final class WhatIfSheet {
     }
     json.writeEndArray();
     json.writeArrayFieldStart("remarks");
-    for (String remark : answer.remarks()) {
-      json.writeString(remark);
+    for (Told remark : answer.remarks()) {
+      json.writeString(said(remark));
     }
     json.writeEndArray();
     json.writeEndObject();

@@ -65,6 +65,23 @@ class WhatIfCommandTest {
     }
   }
 
+  /** An owner who thinks in feet and gallons is told nothing in metres and litres. */
+  @Test
+  void sentencesAreInTheUnitsOfTheOwner() throws IOException {
+    Path file = folder.resolve("us.yaml");
+    try (InputStream in =
+        WhatIfCommandTest.class.getResourceAsStream("/org/grovewright/examples/us-gravity.yaml")) {
+      Files.write(file, in.readAllBytes());
+    }
+    CommandLineRun run = CommandLineRun.of("whatif", file.toString());
+    assertThat(run.out())
+        .contains(" in along the tubing of row ", " in, ", " in apart.", " gal/day, until")
+        .doesNotContainPattern("[0-9] (m|mm|m3|L/h|L/min|kPa)\\b");
+    CommandLineRun far = CommandLineRun.of("whatif", file.toString(), "small-cut:upper:900");
+    assertThat(far.code()).isEqualTo(2);
+    assertThat(far.err()).contains("so no place in it is 900 ft from its start.");
+  }
+
   /** Young plants have fewer emitters, so the whole zone draws less in the first year. */
   @Test
   void theYearIsAskedFor() {

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.plan.Plan;
+import org.grovewright.quantity.Kind;
+import org.grovewright.quantity.Quantity;
 import org.grovewright.trouble.Mishap.Place;
 import org.grovewright.trouble.WhatIfAnswer.PlantChange;
 import org.junit.jupiter.api.Test;
@@ -65,7 +67,7 @@ class WhatIfsTest {
   void halfTankHasHalfTheHead() {
     WhatIfAnswer answer = of(TANK).answer(new Mishap.HalfPressure());
     double level = TANK.grove().supply().tankLevelM().orElseThrow();
-    assertThat(answer.title()).contains("tank");
+    assertThat(answer.title().message()).contains("tank");
     double elevation = TANK.watering().supply().elevationM();
     double lowest =
         TANK.watering().zones().stream()
@@ -90,7 +92,7 @@ class WhatIfsTest {
         answer.plants().stream().filter(p -> p.plantId().startsWith("new-")).toList();
     assertThat(added).hasSize(2).allSatisfy(p -> assertThat(p.flowAfter()).isPositive());
     assertThat(metered(answer)).isCloseTo(after(answer), within(1e-9));
-    assertThat(answer.title()).contains("row " + row.toUpperCase(java.util.Locale.ROOT));
+    assertThat(answer.title().message()).contains("row " + row.toUpperCase(java.util.Locale.ROOT));
     assertThat(answer.plants())
         .filteredOn(p -> p.flowBefore() > 0)
         .allSatisfy(p -> assertThat(p.pressureAfter()).isLessThanOrEqualTo(p.pressureBefore()));
@@ -113,7 +115,8 @@ class WhatIfsTest {
     assertThat(answer.zones()).hasSize(plan.watering().zones().size() - 1);
     answer.zones().forEach(z -> assertThat(z.after()).isGreaterThan(z.before()));
     answer.plants().forEach(p -> assertThat(p.pressureAfter()).isLessThan(p.pressureBefore()));
-    assertThat(answer.remarks()).anyMatch(r -> r.contains("until someone shuts the supply"));
+    assertThat(answer.remarks())
+        .anyMatch(r -> r.message().contains("until someone shuts the supply"));
   }
 
   /**
@@ -153,7 +156,12 @@ class WhatIfsTest {
         .hasMessage("No tubing runs along a row Z; there is A, B.");
     Place far = new Place(Optional.of("A"), OptionalDouble.of(500));
     assertThatThrownBy(() -> of(DEMO).answer(new Mishap.Severed(far)))
-        .hasMessageContaining("is 500.0 m from its start");
+        .isInstanceOfSatisfying(
+            NoSuchPlaceException.class,
+            e -> {
+              assertThat(e.told().message()).contains("{1} from its start");
+              assertThat(e.told().quantities().get(1)).isEqualTo(new Quantity(500, Kind.LENGTH));
+            });
     assertThatThrownBy(() -> of(DEMO).answer(new Mishap.StuckValve(Optional.of("zone-9"), true)))
         .hasMessageContaining("There is no zone 9; there is zone-1");
   }

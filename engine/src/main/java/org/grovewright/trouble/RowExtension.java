@@ -3,7 +3,6 @@ package org.grovewright.trouble;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.grovewright.hydraulics.EmitterGroup;
 import org.grovewright.hydraulics.Link;
@@ -13,6 +12,7 @@ import org.grovewright.irrigation.Outlet;
 import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Planting;
+import org.grovewright.quantity.Kind;
 import org.grovewright.trouble.Tubing.Run;
 
 /**
@@ -179,19 +179,23 @@ final class RowExtension {
     return lastIndex;
   }
 
-  String title() {
-    return String.format(
-        Locale.ROOT,
-        "%d more %s like %s at the end of row %s, %.1f m apart.",
-        count,
-        count == 1 ? "tree" : "trees",
-        last.id(),
-        runs.get(0).profile().rowId(),
-        gapM);
+  Told title() {
+    return Told.of(
+        count
+            + (count == 1 ? " more tree" : " more trees")
+            + " like "
+            + last.id()
+            + " at the end of row "
+            + runs.get(0).profile().rowId()
+            + ", {0} apart.",
+        gapM,
+        Kind.LENGTH);
   }
 
-  List<String> remarks() {
+  List<Told> remarks() {
     return List.of(
-        "The ground is taken to go on as it runs before the last tree; the timer is left as it is.");
+        Told.of(
+            "The ground is taken to go on as it runs before the last tree; the timer is left as it"
+                + " is."));
   }
 }

@@ -12,6 +12,7 @@ import org.grovewright.irrigation.LateralProfile;
 import org.grovewright.irrigation.LateralProfile.Stop;
 import org.grovewright.irrigation.ZoneNetwork;
 import org.grovewright.irrigation.ZoneResult;
+import org.grovewright.quantity.Kind;
 
 /** Finds lines of tubing and places on them. */
 final class Tubing {
@@ -88,13 +89,15 @@ final class Tubing {
     OptionalDouble wanted = place.alongM();
     double along = wanted.orElse(run.lengthM() / 2);
     if (!(along >= 0 && along <= run.lengthM())) {
-      throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "The tubing along row %s is %.1f m long, so no place in it is %.1f m from its start.",
-              run.profile().rowId(),
+      throw new NoSuchPlaceException(
+          Told.of(
+              "The tubing along row "
+                  + run.profile().rowId()
+                  + " is {0} long, so no place in it is {1} from its start.",
               run.lengthM(),
-              along));
+              Kind.LENGTH,
+              along,
+              Kind.LENGTH));
     }
     List<Stop> stops = run.profile().stops();
     int stop = 1;

@@ -11,7 +11,7 @@ import java.util.List;
  * @param remarks what is worth knowing besides
  */
 public record WhatIfAnswer(
-    String title, List<PlantChange> plants, List<ZoneChange> zones, List<String> remarks) {
+    Told title, List<PlantChange> plants, List<ZoneChange> zones, List<Told> remarks) {
   /** Copies the lists. */
   public WhatIfAnswer {
     plants = List.copyOf(plants);

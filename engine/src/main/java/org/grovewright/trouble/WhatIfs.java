@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.grovewright.hydraulics.Fault;
@@ -23,6 +22,7 @@ import org.grovewright.irrigation.ZoneResult;
 import org.grovewright.irrigation.ZoneResult.OutletResult;
 import org.grovewright.model.Grove;
 import org.grovewright.model.Supply.SupplyKind;
+import org.grovewright.quantity.Kind;
 import org.grovewright.trouble.Mishap.Place;
 import org.grovewright.trouble.WhatIfAnswer.PlantChange;
 import org.grovewright.trouble.WhatIfAnswer.ZoneChange;
@@ -121,10 +121,11 @@ public final class WhatIfs {
       answer.zone(zone, answer.solve(changed));
     }
     return answer.titled(
-        tank
-            ? "The tank is half full: the water stands half as high above its outlet."
-            : "The supply has half its pressure with nothing running, as when a pump fails or the"
-                + " mains are low.");
+        Told.of(
+            tank
+                ? "The tank is half full: the water stands half as high above its outlet."
+                : "The supply has half its pressure with nothing running, as when a pump fails or"
+                    + " the mains are low."));
   }
 
   private WhatIfAnswer cut(Mishap.Cut cut) {
@@ -136,20 +137,22 @@ public final class WhatIfs {
     Solution after = answer.solve(holed);
     answer.zone(run.zone(), after);
     if (after != null) {
+      double lost = after.emitterFlow(hole.emitterId());
+      double usual = run.zone().flowM3PerS() / run.zone().outlets().size();
       answer.remarks.add(
-          String.format(
-              Locale.ROOT,
-              "The hole lets out %.0f L/h, as much as %.0f of the zone's emitters.",
-              after.emitterFlow(hole.emitterId()) * 3.6e6,
-              after.emitterFlow(hole.emitterId())
-                  / (run.zone().flowM3PerS() / run.zone().outlets().size())));
+          Told.of(
+              "The hole lets out {0}, as much as {1} of the zone's emitters.",
+              lost, Kind.EMITTER_FLOW, Math.rint(lost / usual), Kind.COUNT));
     }
     return answer.titled(
-        String.format(
-            Locale.ROOT,
-            "A cut as large as a round hole of %.1f mm, %s.",
-            cut.diameterM() * 1000,
-            where(spot)));
+        Told.of(
+            "A cut as large as a round hole of {0}, {1} along the tubing of row "
+                + run.profile().rowId()
+                + ".",
+            cut.diameterM(),
+            Kind.BORE,
+            spot.alongM(),
+            Kind.LENGTH));
   }
 
   private WhatIfAnswer severed(Place place) {
@@ -160,26 +163,28 @@ public final class WhatIfs {
     Answer answer = new Answer();
     answer.zone(run.zone(), answer.solve(shut.applyTo(network)));
     answer.remarks.add(
-        run.profile().line().closed()
-            ? "The line is a loop: water still comes to every plant, now from one side only."
-            : "The line is a dead end: nothing beyond the cut gets water.");
+        Told.of(
+            run.profile().line().closed()
+                ? "The line is a loop: water still comes to every plant, now from one side only."
+                : "The line is a dead end: nothing beyond the cut gets water."));
     return answer.titled(
-        "The tubing is cut through, " + where(spot) + ", and both ends are folded shut.");
+        Told.of(
+            "The tubing is cut through, {0} along row "
+                + run.profile().rowId()
+                + ", and both ends are folded shut.",
+            spot.alongM(),
+            Kind.LENGTH));
   }
 
-  private String where(Tubing.Spot spot) {
-    return String.format(
-        Locale.ROOT,
-        "%.1f m along the tubing of row %s",
-        spot.alongM(),
-        spot.run().profile().rowId());
+  private static String called(ZoneResult zone) {
+    return ZoneDesign.called(zone.design().id());
   }
 
   private WhatIfAnswer stuckShut(ZoneResult zone) {
     Fault shut = new Fault.Stuck(ZoneNetwork.VALVE_LINK, true);
     Answer answer = new Answer();
     answer.zone(zone, answer.solve(shut.applyTo(zone.network().network())));
-    return answer.titled("The valve of " + zone.design().id() + " does not open.");
+    return answer.titled(Told.of("The valve of zone " + called(zone) + " does not open."));
   }
 
   private WhatIfAnswer stuckOpen(ZoneResult stuck) {
@@ -193,22 +198,21 @@ public final class WhatIfs {
       answer.zone(other, after);
       if (after != null) {
         answer.remarks.add(
-            String.format(
-                Locale.ROOT,
-                "While %s runs, %s draws %.1f L/min besides.",
-                other.design().id(),
-                stuck.design().id(),
-                60_000 * joint.flowOfSecond(after)));
+            Told.of(
+                "While zone "
+                    + called(other)
+                    + " runs, zone "
+                    + called(stuck)
+                    + " draws {0} besides.",
+                joint.flowOfSecond(after),
+                Kind.FLOW));
       }
     }
     answer.remarks.add(
-        String.format(
-            Locale.ROOT,
-            "Alone it goes on drawing %.1f L/min, %.1f m3 a day, until someone shuts the supply by"
-                + " hand.",
-            60_000 * stuck.flowM3PerS(),
-            86_400 * stuck.flowM3PerS()));
-    return answer.titled("The valve of " + stuck.design().id() + " does not close.");
+        Told.of(
+            "Alone it goes on drawing {0}, which makes {1}, until someone shuts the supply by hand.",
+            stuck.flowM3PerS(), Kind.FLOW, stuck.flowM3PerS(), Kind.DAILY_WATER));
+    return answer.titled(Told.of("The valve of zone " + called(stuck) + " does not close."));
   }
 
   private WhatIfAnswer halfClogged(double left) {
@@ -219,16 +223,15 @@ public final class WhatIfs {
       answer.zone(zone, answer.solve(clogged.applyTo(network)));
     }
     answer.remarks.add(
-        "The emitters that stay clear give a little more, because less water rubs along the"
-            + " pipes.");
+        Told.of(
+            "The emitters that stay clear give a little more, because less water rubs along the"
+                + " pipes."));
     return answer.titled(
         left == 0
-            ? "Half of the emitters, every second one, are clogged and give nothing."
-            : String.format(
-                Locale.ROOT,
-                "Half of the emitters, every second one, are clogged and give %.0f %% of their"
-                    + " flow.",
-                100 * left));
+            ? Told.of("Half of the emitters, every second one, are clogged and give nothing.")
+            : Told.of(
+                "Half of the emitters, every second one, are clogged and give {0} of their flow.",
+                left, Kind.SHARE));
   }
 
   private ZoneResult zone(Optional<String> id) {
@@ -267,9 +270,9 @@ public final class WhatIfs {
   private final class Answer {
     private final List<PlantChange> plants = new ArrayList<>();
     private final List<ZoneChange> changes = new ArrayList<>();
-    private final List<String> remarks = new ArrayList<>();
+    private final List<Told> remarks = new ArrayList<>();
 
-    WhatIfAnswer titled(String title) {
+    WhatIfAnswer titled(Told title) {
       return new WhatIfAnswer(title, plants, changes, remarks);
     }
 
@@ -278,7 +281,7 @@ public final class WhatIfs {
       try {
         return Solver.solve(network);
       } catch (HydraulicException e) {
-        remarks.add("No steady flow was found: " + e.getMessage());
+        remarks.add(Told.of("No steady flow was found: " + e.getMessage()));
         return null;
       }
     }
