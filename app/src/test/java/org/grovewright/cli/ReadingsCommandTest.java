@@ -54,6 +54,20 @@ class ReadingsCommandTest {
     assertThat(run.out()).contains("3 readings set beside the plan.", "Emitters: ");
   }
 
+  /** The same readings as a spreadsheet saves them where a decimal comma is written. */
+  @Test
+  void semicolonsAndDecimalCommasAreTheSameReadings() throws IOException {
+    CommandLineRun points =
+        run(
+            "zone,place,pressure (kPa),caught (mL),time (s)\nzone-1,A1,,66.5,60\nzone-1,A6,118.5,,\n");
+    CommandLineRun commas =
+        run(
+            "zone;place;pressure (kPa);caught (mL);time (s)\nzone-1;A1;;66,5;60\nzone-1;A6;118,5;;\n");
+    assertThat(commas.out()).contains("2 readings").isEqualTo(points.out());
+    assertThat(run("zone;place;pressure (kPa)\nzone-1;A1;118,5\nzone-1;A6;1.118\n").err())
+        .contains("line 3: pressure: \"1.118\" has another decimal mark");
+  }
+
   /** The supply gives 430 kPa at most: more is no reading of it in that unit. */
   @Test
   void pressureBeyondTheSupplyIsNamedWithItsLikelyUnit() throws IOException {

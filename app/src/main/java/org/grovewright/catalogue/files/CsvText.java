@@ -15,6 +15,7 @@ import java.util.Set;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.grovewright.formats.words.SheetStyle;
 
 /**
  * Turns the text of one file into checked rows of its table.
@@ -48,7 +49,7 @@ final class CsvText {
     CSVFormat format =
         CSVFormat.DEFAULT
             .builder()
-            .setDelimiter(delimiter(text))
+            .setDelimiter(SheetStyle.of(text).separator())
             .setCommentMarker('#')
             .setIgnoreSurroundingSpaces(true)
             .setTrim(true)
@@ -76,16 +77,6 @@ final class CsvText {
       problem(0, "", "cannot be read as CSV: " + e.getMessage());
     }
     return rows;
-  }
-
-  private static char delimiter(String text) {
-    int start = 0;
-    while (text.startsWith("#", start) && text.indexOf('\n', start) >= 0) {
-      start = text.indexOf('\n', start) + 1;
-    }
-    int end = text.indexOf('\n', start);
-    String header = end < 0 ? text.substring(start) : text.substring(start, end);
-    return header.indexOf(',') < 0 && header.indexOf(';') >= 0 ? ';' : ',';
   }
 
   /** The line on which the record just read begins. */

@@ -17,6 +17,7 @@ import org.apache.commons.csv.CSVRecord;
 import org.grovewright.formats.units.Measure;
 import org.grovewright.formats.units.NotAQuantityException;
 import org.grovewright.formats.units.QuantityText;
+import org.grovewright.formats.words.SheetStyle;
 import org.grovewright.trouble.FieldReading;
 
 /**
@@ -25,7 +26,8 @@ import org.grovewright.trouble.FieldReading;
  * <p>Columns, in any order: {@code zone}, {@code place}, {@code folded}, {@code meter (L/min)},
  * {@code pressure (kPa)}, {@code caught (mL)} and {@code time (s)}, the last two together. The unit
  * of a number stands in brackets in its heading; others are allowed. A line may hold several
- * readings; places behind which tubing was folded are parted by a semicolon.
+ * readings; places behind which tubing was folded are parted by a semicolon. Where semicolons part
+ * the cells, as spreadsheets of many countries write, numbers may have a decimal comma.
  */
 public final class ReadingsCsv {
   private static final Pattern HEADING =
@@ -66,7 +68,11 @@ public final class ReadingsCsv {
   private final Map<Column, String> units = new EnumMap<>(Column.class);
   private final List<Written> readings = new ArrayList<>();
 
-  private ReadingsCsv() {}
+  private final SheetStyle style;
+
+  private ReadingsCsv(SheetStyle style) {
+    this.style = style;
+  }
 
   /**
    * Reads a file.
@@ -91,10 +97,15 @@ public final class ReadingsCsv {
 
   /** Reads the text of a file; see {@link #read(Path)}. */
   public static List<Written> read(String text) {
-    ReadingsCsv csv = new ReadingsCsv();
-    CSVFormat format =
-        CSVFormat.DEFAULT.builder().setIgnoreEmptyLines(true).setCommentMarker('#').get();
     String plain = text.startsWith("\ufeff") ? text.substring(1) : text;
+    ReadingsCsv csv = new ReadingsCsv(SheetStyle.of(plain));
+    CSVFormat format =
+        CSVFormat.DEFAULT
+            .builder()
+            .setDelimiter(csv.style.separator())
+            .setIgnoreEmptyLines(true)
+            .setCommentMarker('#')
+            .get();
     try (CSVParser parser = CSVParser.parse(plain, format)) {
       boolean heading = true;
       for (CSVRecord row : parser) {
@@ -237,7 +248,21 @@ public final class ReadingsCsv {
             new FieldReading(line, zone, kind, place, folded, value), text, units.get(column)));
   }
 
-  private static double value(String number, String unit, Column column, int line) {
+  private double value(String text, String unit, Column column, int line) {
+    String number =
+        style
+            .number(text)
+            .orElseThrow(
+                () ->
+                    new ReadingsException(
+                        "line "
+                            + line
+                            + ": "
+                            + column.word()
+                            + ": \""
+                            + text
+                            + "\" has another decimal mark than a number before it; write all of"
+                            + " them with a comma or all with a point."));
     try {
       return QuantityText.read(number + " " + unit, column.measure).value();
     } catch (NotAQuantityException e) {

@@ -8,6 +8,7 @@ import org.grovewright.model.Climate.DayWeather;
  *
  * @param days every day from the first to the last
  * @param leftOut values that the station's own quality control had marked as wrong
+ * @param cutOff values of a station record that are not there, for their lines are cut off
  * @param swapped days whose lowest temperature was above the highest, turned round
  * @param interpolated temperatures put on a straight line between their neighbours
  * @param borrowed temperatures taken from the same day of the nearest year that has one
@@ -16,6 +17,7 @@ import org.grovewright.model.Climate.DayWeather;
 public record FilledSeries(
     List<DayWeather> days,
     int leftOut,
+    int cutOff,
     int swapped,
     int interpolated,
     int borrowed,
@@ -23,6 +25,10 @@ public record FilledSeries(
   /** Copies the days. */
   public FilledSeries {
     days = List.copyOf(days);
+  }
+
+  FilledSeries withCutOff(int values) {
+    return new FilledSeries(days, leftOut, values, swapped, interpolated, borrowed, rainBorrowed);
   }
 
   /** What was done, in words; empty text if nothing was. */
@@ -33,6 +39,11 @@ public record FilledSeries(
         leftOut,
         "value marked as wrong by the station left out",
         "values marked as wrong by" + " the station left out");
+    add(
+        text,
+        cutOff,
+        "value missing where a line of the file is cut off",
+        "values missing where lines of the file are cut off");
     add(text, swapped, "day with its temperatures swapped", "days with their temperatures swapped");
     add(text, interpolated, "temperature interpolated", "temperatures interpolated");
     add(

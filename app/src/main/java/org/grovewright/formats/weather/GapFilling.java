@@ -72,7 +72,7 @@ final class GapFilling {
       day.rainM = rain[i];
       filled.add(day.at(first.plusDays(i)));
     }
-    return new FilledSeries(filled, leftOut, swapped, interpolated, borrowed, rainBorrowed);
+    return new FilledSeries(filled, leftOut, 0, swapped, interpolated, borrowed, rainBorrowed);
   }
 
   /** Leaves out what comes before the first and after the last day with both temperatures. */

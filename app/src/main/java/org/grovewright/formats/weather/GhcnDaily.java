@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 
@@ -20,6 +21,8 @@ import java.util.regex.Pattern;
 final class GhcnDaily {
   private static final Pattern FIXED = Pattern.compile("[A-Z0-9_-]{11}\\d{6}[A-Z0-9]{4}.*");
   private static final Pattern BY_STATION = Pattern.compile("[A-Z0-9_-]{11},\\d{8},[A-Z0-9]{4},.*");
+  private static final Set<String> READ =
+      Set.of("TMIN", "TMAX", "PRCP", "AWND", "TSUN", "ADPT", "RHAV");
   private static final int MISSING = -9999;
   private static final int DAY_WIDTH = 8;
   private static final int FIRST_DAY = 21;
@@ -29,6 +32,7 @@ final class GhcnDaily {
   private final List<WeatherProblem> problems = new ArrayList<>();
   private String station = "";
   private int leftOut;
+  private int cutOff;
 
   private GhcnDaily(String file) {
     this.file = file;
@@ -65,7 +69,7 @@ final class GhcnDaily {
     if (!record.problems.isEmpty()) {
       throw new WeatherFileException(file, record.problems);
     }
-    return GapFilling.of(file, record.days, record.leftOut);
+    return GapFilling.of(file, record.days, record.leftOut).withCutOff(record.cutOff);
   }
 
   private void byStation(String line, int number) {
@@ -103,6 +107,7 @@ final class GhcnDaily {
     for (int day = 1; day <= month.lengthOfMonth(); day++) {
       int at = FIRST_DAY + (day - 1) * DAY_WIDTH;
       if (line.length() < at + 5) {
+        cutOff += READ.contains(element) ? month.lengthOfMonth() - day + 1 : 0;
         return;
       }
       String value = line.substring(at, at + 5).strip();

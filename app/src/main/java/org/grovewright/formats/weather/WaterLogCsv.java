@@ -1,5 +1,6 @@
 package org.grovewright.formats.weather;
 
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
@@ -16,6 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
@@ -24,13 +26,14 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.grovewright.advice.WaterLog;
 import org.grovewright.formats.words.Nearest;
+import org.grovewright.formats.words.SheetStyle;
 
 /**
- * Reads an owner's log of watering and rain: a table of comma separated values with a heading, one
- * note a row. A note has a {@code date} (2027-07-31, or 2027-07-01/2027-07-07 for several days), a
- * {@code zone} (empty or {@code all} for every zone), and {@code minutes} (a number, or {@code
- * skipped}), {@code litres} or {@code gallons}, or the {@code rain_mm} or {@code rain_in} of the
- * rain gauge. A column {@code note} may hold anything.
+ * Reads an owner's log of watering and rain: a table of values with a heading, parted by commas or
+ * all by semicolons, one note a row. A note has a {@code date} (2027-07-31, or
+ * 2027-07-01/2027-07-07 for several days), a {@code zone} (empty or {@code all} for every zone),
+ * and {@code minutes} (a number, or {@code skipped}), {@code litres} or {@code gallons}, or the
+ * {@code rain_mm} or {@code rain_in} of the rain gauge. A column {@code note} may hold anything.
  */
 public final class WaterLogCsv {
   private static final double M3_PER_GALLON = 3.785411784e-3;
@@ -79,6 +82,7 @@ public final class WaterLogCsv {
 
   private final String file;
   private final List<String> zones;
+  private SheetStyle style = SheetStyle.of("");
   private final List<WeatherProblem> problems = new ArrayList<>();
   private final Map<Column, Integer> places = new LinkedHashMap<>();
   private final List<WaterLog.Run> runs = new ArrayList<>();
@@ -127,7 +131,10 @@ public final class WaterLogCsv {
 
   private WaterLog log(Reader reader) throws IOException {
     int columns = -1;
-    try (CSVParser parser = FORMAT.parse(reader)) {
+    BufferedReader buffered = new BufferedReader(reader);
+    style = SheetStyle.of(buffered);
+    CSVFormat format = FORMAT.builder().setDelimiter(style.separator()).get();
+    try (CSVParser parser = format.parse(buffered)) {
       for (CSVRecord record : parser) {
         int line = Math.toIntExact(parser.getCurrentLineNumber());
         if (columns < 0) {
@@ -284,6 +291,18 @@ public final class WaterLogCsv {
     if (text.isEmpty()) {
       return OptionalDouble.empty();
     }
+    Optional<String> alike = style.number(text);
+    if (alike.isEmpty()) {
+      fault(
+          line,
+          name(column),
+          "\""
+              + Nearest.shorten(text)
+              + "\" has another decimal mark than a number before it; write all of them with a"
+              + " comma or all with a point");
+      return OptionalDouble.empty();
+    }
+    text = alike.get();
     double value = NUMBER.matcher(text).matches() ? Double.parseDouble(text) : Double.NaN;
     if (!(value <= column.greatest)) {
       fault(

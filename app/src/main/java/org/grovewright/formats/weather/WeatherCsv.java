@@ -1,5 +1,6 @@
 package org.grovewright.formats.weather;
 
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
@@ -15,14 +16,16 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.grovewright.formats.words.SheetStyle;
 import org.grovewright.water.Weather;
 
-/** Reads a table of weather from comma separated values; see the package for its headings. */
+/** Reads a table of weather from separated values; see the package for its headings. */
 public final class WeatherCsv {
   private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)");
   private static final CSVFormat FORMAT =
@@ -43,6 +46,7 @@ public final class WeatherCsv {
   private final String file;
   private final List<WeatherProblem> problems = new ArrayList<>();
   private final Map<Fault, List<WeatherProblem>> alike = new EnumMap<>(Fault.class);
+  private SheetStyle style = SheetStyle.of("");
   private int records;
   private final List<String> headings = new ArrayList<>();
   private final List<String> ignored = new ArrayList<>();
@@ -110,7 +114,10 @@ public final class WeatherCsv {
 
   private WeatherTable table(Reader reader) throws IOException {
     List<WeatherTable.Row> rows = new ArrayList<>();
-    try (CSVParser parser = FORMAT.parse(reader)) {
+    BufferedReader text = new BufferedReader(reader);
+    style = SheetStyle.of(text);
+    CSVFormat format = FORMAT.builder().setDelimiter(style.separator()).get();
+    try (CSVParser parser = format.parse(text)) {
       for (CSVRecord record : parser) {
         int line = Math.toIntExact(parser.getCurrentLineNumber());
         if (headings.isEmpty()) {
@@ -186,7 +193,8 @@ public final class WeatherCsv {
   }
 
   private static String known() {
-    return "the headings are comma separated and may be " + WeatherColumn.Heading.all();
+    return "the headings are comma separated, or all by semicolons, and may be "
+        + WeatherColumn.Heading.all();
   }
 
   private void row(CSVRecord record, int line, List<WeatherTable.Row> rows) {
@@ -281,7 +289,18 @@ public final class WeatherCsv {
     if (place == null || record.get(place).isEmpty()) {
       return OptionalDouble.empty();
     }
-    String text = record.get(place);
+    Optional<String> alike = style.number(record.get(place));
+    if (alike.isEmpty()) {
+      fault(
+          line,
+          heading(column),
+          "\""
+              + record.get(place)
+              + "\" has another decimal mark than a number before it; write all of them with a"
+              + " comma or all with a point");
+      return OptionalDouble.empty();
+    }
+    String text = alike.get();
     if (!NUMBER.matcher(text).matches()) {
       String hint = text.matches("[+-]?\\d+,\\d+") ? "; write decimals with a point, as 12.5" : "";
       fault(line, heading(column), "\"" + text + "\" is not a number" + hint);

@@ -1,8 +1,9 @@
 /**
  * Weather as people have it in files.
  *
- * <p>A weather file is a table of comma separated values with a heading. Each row is a day ({@code
- * date}, as 2025-07-31) or the mean of a month ({@code month}, 1 to 12); lowest and highest
+ * <p>A weather file is a table of values with a heading, parted by commas, or all by semicolons as
+ * spreadsheets of many countries write; then numbers may have a decimal comma. Each row is a day
+ * ({@code date}, as 2025-07-31) or the mean of a month ({@code month}, 1 to 12); lowest and highest
  * temperature must be there, everything else as far as it was measured. Headings may say their unit
  * ({@code tmax_f}, {@code rain_in}). {@link org.grovewright.formats.weather.WeatherCsv} reads the
  * table and names every fault by line and column. Station records of the Global Historical

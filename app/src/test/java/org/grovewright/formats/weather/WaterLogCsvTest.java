@@ -72,6 +72,15 @@ class WaterLogCsvTest {
         .hasMessageContaining(message);
   }
 
+  /** As a spreadsheet saves it in the countries that write a decimal comma; no outside source. */
+  @Test
+  void readsSemicolonsAndDecimalCommas() throws IOException {
+    WaterLog log = read("date;zone;litres;rain_mm\n2027-07-01;;12,5;\n2027-07-02;;;6,4\n");
+    assertThat(log.runs().get(0).volumeM3().getAsDouble()).isCloseTo(0.0125, within(1e-12));
+    assertThat(log.gaugeM().get(java.time.LocalDate.of(2027, 7, 2)))
+        .isCloseTo(0.0064, within(1e-12));
+  }
+
   @Test
   void twoReadingsOfOneDayAreAskedAbout() {
     assertThatThrownBy(() -> read("date,rain\n2027-07-01,5\n2027-07-01,6\n"))

@@ -82,13 +82,28 @@ class WeatherCsvTest {
   void saysWhatTheHeadingLacks() {
     assertThatThrownBy(() -> read("tmin,tmax", "1,2")).hasMessageContaining("date (rows are days)");
     assertThatThrownBy(() -> read("date,month,tmin,tmax")).hasMessageContaining("both");
-    assertThatThrownBy(() -> read("date;tmin;tmax", "2025-01-01;1;2"))
-        .hasMessageContaining("comma separated");
+    assertThatThrownBy(() -> read("date;tmin;t,max", "2025-01-01;1;2"))
+        .hasMessageContaining("comma separated, or all by semicolons");
     assertThatThrownBy(() -> read("date,tmin", "2025-01-01,1"))
         .hasMessageContaining("no column tmax");
     assertThatThrownBy(() -> read("date,tmin,tmin_f,tmax")).hasMessageContaining("says the same");
     assertThatThrownBy(() -> read("")).hasMessageContaining("is empty");
     assertThatThrownBy(() -> read("date,tmin,tmax")).hasMessageContaining("no rows");
+  }
+
+  /** As a spreadsheet saves it in the countries that write a decimal comma; no outside source. */
+  @Test
+  void readsSemicolonsAndDecimalCommas() {
+    String[] rows = {"2025-01-01;-1,5;9;12,7", "2025-01-02;2;10,25;0"};
+    WeatherTable table = read("# typed in, by hand", "", "date;tmin;tmax;rain", rows[0], rows[1]);
+    assertThat(table.rows()).hasSize(2);
+    assertThat(table.rows().get(0).weather().tminC()).isEqualTo(-1.5);
+    assertThat(table.rows().get(0).rainM().getAsDouble()).isCloseTo(0.0127, within(1e-12));
+    assertThat(table.rows().get(1).weather().tmaxC()).isEqualTo(10.25);
+    // Points are as good, but with both marks one may part thousands.
+    assertThat(read("date;tmin;tmax", "2025-01-01;1.5;9").rows()).hasSize(1);
+    assertThatThrownBy(() -> read("date;tmin;tmax;rain", rows[0], "2025-01-02;2;10;1.234"))
+        .hasMessageContaining("line 3, column rain: \"1.234\" has another decimal mark");
   }
 
   @Test
@@ -129,7 +144,7 @@ class WeatherCsvTest {
   }
 
   private static Climate climate(String text) {
-    FilledSeries series = new FilledSeries(ClimateOfDays.days(read(text)), 0, 0, 0, 0, 0);
+    FilledSeries series = new FilledSeries(ClimateOfDays.days(read(text)), 0, 0, 0, 0, 0, 0);
     return ClimateOfDays.of("w.csv", series, 2, "invented");
   }
 

@@ -76,6 +76,22 @@ class WeatherFilesTest {
         .isEqualTo("1 value marked as wrong by the station left out, 1 temperature interpolated");
   }
 
+  /**
+   * A download that broke off; the layout is NOAA's readme of the .dly files, a day in 8 places.
+   */
+  @Test
+  void tellsOfLinesThatAreCutOff() throws IOException {
+    String low = fixed("202401", "TMIN", new int[] {-25, 10, 20, 31, 40}, " ");
+    String snow = fixed("202401", "SNOW", new int[] {0}, " ").substring(0, 60) + "\n";
+    String high = fixed("202401", "TMAX", new int[] {100, 110, 140, 121, 130}, " ");
+    // Of the fourth day only the first places are left.
+    FilledSeries series = read(ID + ".dly", low + snow + high.substring(0, 21 + 3 * 8 + 4));
+    assertThat(series.days()).hasSize(3);
+    assertThat(series.cutOff()).isEqualTo(28);
+    assertThat(series.remarks()).contains("28 values missing where lines of the file are cut off");
+    assertThat(read("w.dly", low + high).cutOff()).isZero();
+  }
+
   @Test
   void readsTheByStationLayoutPackedOrNot() throws IOException {
     StringBuilder text = new StringBuilder();
