@@ -2,6 +2,7 @@ package org.grovewright.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
@@ -22,11 +23,13 @@ import org.grovewright.water.NeedWatering;
 import org.grovewright.water.PlantSeries;
 import org.grovewright.water.WaterNeeds;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** Prints the daily water balance of one plant. */
 @Command(
@@ -50,6 +53,21 @@ public final class BalanceCommand implements Callable<Integer> {
     @Override
     public String toString() {
       return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** From what is typed; without it a refusal names the constants beside the words. */
+    static final class Typed implements ITypeConverter<Watering> {
+      @Override
+      public Watering convert(String text) {
+        for (Watering watering : values()) {
+          if (watering.toString().equalsIgnoreCase(text.strip().replace('_', '-'))) {
+            return watering;
+          }
+        }
+        String words =
+            Arrays.stream(values()).map(Watering::toString).collect(Collectors.joining(", "));
+        throw new TypeConversionException("\"" + text + "\" is none of " + words + ".");
+      }
     }
   }
 
@@ -78,6 +96,7 @@ public final class BalanceCommand implements Callable<Integer> {
       names = "--watering",
       paramLabel = "HOW",
       defaultValue = "needs",
+      converter = Watering.Typed.class,
       description =
           "needs: by the plan's monthly needs; when-dry: filled up when the plant would begin to"
               + " suffer; none. ${DEFAULT-VALUE} if not given.")

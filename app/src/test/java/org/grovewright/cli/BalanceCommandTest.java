@@ -91,6 +91,24 @@ class BalanceCommandTest {
   }
 
   @Test
+  void everyWayOfWateringIsToldOnce() {
+    StringWriter err = new StringWriter();
+    int code =
+        GrovewrightCommand.run(
+            new PrintWriter(out),
+            new PrintWriter(err),
+            "balance",
+            grove.toString(),
+            "--plant=A1",
+            "--watering=daily");
+    assertThat(code).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(err.toString())
+        .contains("\"daily\" is none of needs, when-dry, none.")
+        .doesNotContain("WHEN_DRY");
+    assertThat(run("--weather=" + weather, "--plant=A1", "--watering=When-Dry")).isZero();
+  }
+
+  @Test
   void saysWhichPlantsThereAre() {
     assertThat(run("--weather=" + weather, "--plant=Z9")).isEqualTo(ExitCode.BAD_INPUT);
     assertThat(failure.get())
