@@ -18,6 +18,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -27,6 +28,10 @@ import org.grovewright.water.Weather;
 
 /** Reads a table of weather from separated values; see the package for its headings. */
 public final class WeatherCsv {
+  // What stations and weather services write where nothing was measured.
+  private static final Pattern NOT_MEASURED =
+      Pattern.compile("-9+(\\.9*0*)?|n/?an?|null|none|-+|\\?|missing", Pattern.CASE_INSENSITIVE);
+  private static final Pattern LEAP_DAY = Pattern.compile("(\\d{4})-02-29");
   private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)");
   private static final CSVFormat FORMAT =
       CSVFormat.RFC4180
@@ -39,6 +44,9 @@ public final class WeatherCsv {
   private static final int ANY_YEAR = 2001;
   private static final double HOTTEST_MEAN_C = 42;
   private static final double HOTTEST_DAY_F = 135;
+
+  private static final String DISORDER =
+      "%d of %d rows stand behind rows of later days; sort the table by date, oldest first";
 
   /** Fewer rows that share a fault are told one by one. */
   private static final int FEW = 5;
@@ -60,6 +68,9 @@ public final class WeatherCsv {
         "tmin is above tmax on %d of %d rows: the two columns are swapped; exchange their names"),
     BACKWARDS(
         "%d of %d rows go back in time, so the newest comes first; sort them by date, oldest first"),
+    NOT_MEASURED(
+        "%d of %d rows have a mark such as -999 or NA where nothing was measured; leave out the rows"
+            + " that lack tmin or tmax, and leave other such cells empty"),
     DATES(
         "%d of %d dates are not written as 2025-07-31, year, month and day; change their format in"
             + " the spreadsheet and save it again"),
@@ -252,6 +263,18 @@ public final class WeatherCsv {
       try {
         date = LocalDate.parse(text);
       } catch (DateTimeParseException e) {
+        Matcher leap = LEAP_DAY.matcher(text);
+        if (leap.matches()) {
+          fault(
+              line,
+              heading(column),
+              "\""
+                  + text
+                  + "\" is not a date of the calendar, for "
+                  + leap.group(1)
+                  + " is no leap year; leave out the row");
+          return null;
+        }
         fault(
             Fault.DATES,
             line,
@@ -301,13 +324,18 @@ public final class WeatherCsv {
       return OptionalDouble.empty();
     }
     String text = alike.get();
+    if (NOT_MEASURED.matcher(text).matches()
+        && !(NUMBER.matcher(text).matches() && inRange(column, text))) {
+      fault(Fault.NOT_MEASURED, line, heading(column), notMeasured(column, text));
+      return OptionalDouble.empty();
+    }
     if (!NUMBER.matcher(text).matches()) {
       String hint = text.matches("[+-]?\\d+,\\d+") ? "; write decimals with a point, as 12.5" : "";
       fault(line, heading(column), "\"" + text + "\" is not a number" + hint);
       return OptionalDouble.empty();
     }
     double value = meanings.get(column).toProgram().applyAsDouble(Double.parseDouble(text));
-    if (!(value >= column.least && value <= column.greatest)) {
+    if (!inRange(column, text)) {
       fault(
           hot(column, value) ? Fault.HOT : null,
           line,
@@ -316,6 +344,20 @@ public final class WeatherCsv {
       return OptionalDouble.empty();
     }
     return OptionalDouble.of(value);
+  }
+
+  private boolean inRange(WeatherColumn column, String number) {
+    double value = meanings.get(column).toProgram().applyAsDouble(Double.parseDouble(number));
+    return value >= column.least && value <= column.greatest;
+  }
+
+  /** What to do about a mark of what was not measured. */
+  private static String notMeasured(WeatherColumn column, String text) {
+    boolean row = column == WeatherColumn.TMIN || column == WeatherColumn.TMAX;
+    return "\""
+        + text
+        + "\" looks like the mark of a value that was not measured; "
+        + (row ? "leave out the row, and the day is filled in" : "leave the cell empty");
   }
 
   private String allowed(WeatherColumn column, double value) {
@@ -355,13 +397,14 @@ public final class WeatherCsv {
     alike.forEach(
         (kind, same) -> {
           long lines = same.stream().mapToInt(WeatherProblem::line).distinct().count();
-          boolean most = 2 * lines > records || kind == Fault.HOT;
-          if (lines >= FEW && most) {
+          boolean most = 2 * lines > records;
+          boolean always =
+              kind == Fault.HOT || kind == Fault.BACKWARDS || kind == Fault.NOT_MEASURED;
+          if (lines >= FEW && (most || always)) {
+            String message = kind == Fault.BACKWARDS && !most ? DISORDER : kind.message;
             problems.removeAll(same);
             problems.add(
-                0,
-                new WeatherProblem(
-                    0, "", String.format(Locale.ROOT, kind.message, lines, records)));
+                0, new WeatherProblem(0, "", String.format(Locale.ROOT, message, lines, records)));
           }
         });
   }

@@ -36,6 +36,11 @@ class BadWeatherTest {
         "2027-03-02,5,15#2027-03-01,5,15|line 3, column date: goes back before line 2",
         "2027-03-01,15,5|line 2, column tmin: is above tmax",
         "2027-02-29,5,15|\"2027-02-29\" is not a date of the calendar",
+        "2027-02-29,5,15|for 2027 is no leap year; leave out the row",
+        "2027-03-01,-999,15|line 2, column tmin: \"-999\" looks like the mark of a value that was not"
+            + " measured; leave out the row",
+        "2027-03-01,5,NaN|line 2, column tmax: \"NaN\" looks like the mark of a value",
+        "2027-03-01,5,warm|line 2, column tmax: \"warm\" is not a number",
         "2027-03-01,41,77|line 2, column tmax: 77 is out of range",
         "2027-03-01,5,#2027-03-02,5,9|line 2, column tmax: is empty; leave out the row",
       })
@@ -71,6 +76,8 @@ class BadWeatherTest {
       value = {
         "swapped|tmin is above tmax on 40 of 40 rows: the two columns are swapped",
         "reversed|39 of 40 rows go back in time, so the newest comes first; sort them by date",
+        "disordered|6 of 40 rows stand behind rows of later days; sort the table by date",
+        "unmeasured|8 of 40 rows have a mark such as -999 or NA where nothing was measured",
         "american|28 of 40 dates are not written as 2025-07-31",
         "fahrenheit|40 of 40 rows are hotter than any place on earth in degrees Celsius",
       })
@@ -85,8 +92,12 @@ class BadWeatherTest {
                 (i < 12 ? day : day.getMonthValue() + "/" + day.getDayOfMonth() + "/2027")
                     + ",12,25";
             case "fahrenheit" -> day + ",54,77";
+            case "unmeasured" -> day + (i % 5 == 0 ? ",-9999.0,25" : ",12,25");
             default -> day + ",12,25";
           });
+    }
+    if (guise.equals("disordered")) {
+      java.util.Collections.rotate(rows, -6);
     }
     if (guise.equals("reversed")) {
       java.util.Collections.reverse(rows);
@@ -99,7 +110,9 @@ class BadWeatherTest {
   private static String rest(String guise) {
     return switch (guise) {
       case "swapped" -> "; exchange their names";
-      case "reversed" -> ", oldest first";
+      case "unmeasured" ->
+          "; leave out the rows that lack tmin or tmax, and leave other such cells empty";
+      case "reversed", "disordered" -> ", oldest first";
       case "american" ->
           ", year, month and day; change their format in the spreadsheet and save it again";
       default -> "; if they are degrees Fahrenheit, name the columns tmin_f and tmax_f";
