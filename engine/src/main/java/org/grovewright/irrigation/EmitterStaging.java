@@ -188,7 +188,7 @@ final class EmitterStaging {
     Set<EmitterType> has = sorts(zone.design());
     List<EmitterType> others = new ArrayList<>();
     for (EmitterType e : with.catalogue().emitters().values()) {
-      if (!has.contains(e) && fits(e, has, zone)) {
+      if (!has.contains(e) && LikeSorts.fit(e, has, zone, with.grove())) {
         others.add(e);
       }
     }
@@ -211,38 +211,14 @@ final class EmitterStaging {
     }
     may.sort(
         Comparator.comparingDouble(EmitterType::nominalFlowM3PerS).thenComparing(EmitterType::key));
-    double meanM =
-        zone.outlets().stream().mapToDouble(ZoneResult.OutletResult::pressurePa).average().orElse(0)
-            / SupplyModel.PASCALS_PER_METRE;
     return may.stream()
-        .map(e -> new EmitterOption.Rated(e, ZoneNetwork.curveOf(e).flow(meanM)))
+        .map(e -> new EmitterOption.Rated(e, LikeSorts.flowM3PerS(e, zone)))
         .toList();
   }
 
   private static boolean apart(EmitterType a, EmitterType b) {
     double ratio = a.nominalFlowM3PerS() / b.nominalFlowM3PerS();
     return ratio >= APART || ratio <= 1 / APART;
-  }
-
-  /** Whether a type is of a sort that the zone has, sold here, and works at its pressures. */
-  private boolean fits(EmitterType e, Set<EmitterType> has, ZoneResult zone) {
-    boolean like = false;
-    boolean bears = true;
-    for (EmitterType type : has) {
-      like |= sameSort(e, type);
-      bears &= e.maxPressurePa() >= type.maxPressurePa();
-    }
-    return like
-        && bears
-        && e.market().serves(with.grove().preferences().units())
-        && e.minPressurePa() <= zone.minPressurePa()
-        && e.maxPressurePa() >= zone.maxPressurePa()
-        && e.filterOpeningM() >= zone.design().filter().openingM() - 1e-9;
-  }
-
-  private static boolean sameSort(EmitterType a, EmitterType b) {
-    return a.compensating() == b.compensating()
-        && a.shutOffPressurePa().isPresent() == b.shutOffPressurePa().isPresent();
   }
 
   /** Those of the same sort with clearly smaller ratings. */
@@ -253,7 +229,7 @@ final class EmitterStaging {
     double last = 0;
     for (EmitterOption.Rated sort : sorts) {
       EmitterType e = sort.type();
-      if (sameSort(e, type)
+      if (LikeSorts.same(e, type)
           && e.nominalFlowM3PerS() >= APART * last
           && type.nominalFlowM3PerS() >= APART * e.nominalFlowM3PerS()) {
         last = e.nominalFlowM3PerS();

@@ -90,6 +90,20 @@ final class Remedies {
     return best == null ? ownValve(wet) : best;
   }
 
+  /** Emitters at one plant, in words, and what they give, m3/s. */
+  private record Fit(String words, double flowM3PerS) {
+    /** This, or the fewest of a sort that give what is wanted if that is less. */
+    Fit lesser(EmitterType sort, double each, double wanted, int from, int most) {
+      for (int count = from; count <= most; count++) {
+        double flow = count * each;
+        if (flow >= wanted * (1 - 1e-9)) {
+          return flow < flowM3PerS ? new Fit(count + " \u00d7 " + sort.name(), flow) : this;
+        }
+      }
+      return this;
+    }
+  }
+
   /** Other emitters for the plant on a valve: the least flow that still meets its need. */
   private Optional<Remedy> refitted(PlantSupply wet, ZoneResult zone) {
     String id = zone.design().id();
@@ -101,38 +115,44 @@ final class Remedies {
       }
     }
     boolean same = id.equals(wet.zone());
-    double least = Double.POSITIVE_INFINITY;
-    String fit = "";
+    Fit fit = new Fit("", Double.POSITIVE_INFINITY);
     String species = grove.plantings().get(wet.plant()).speciesKey();
     boolean main = catalogue.species().get(species).role() == Species.Role.MAIN;
     int from = main ? fewest : 1;
-    for (Map.Entry<EmitterType, Double> sort : sorts(zone).entrySet()) {
-      for (int count = from; count <= most; count++) {
-        double flow = count * sort.getValue();
-        if (flow >= wanted * (1 - 1e-9) && flow < least) {
-          least = flow;
-          fit = count + " \u00d7 " + sort.getKey().name();
-        }
+    Map<EmitterType, Double> has = sorts(zone);
+    for (Map.Entry<EmitterType, Double> sort : has.entrySet()) {
+      fit = fit.lesser(sort.getKey(), sort.getValue(), wanted, from, most);
+    }
+    // Another rating is one more thing to buy and to tell apart: only where it helps clearly more.
+    Fit bought = new Fit("", HELPS * fit.flowM3PerS());
+    for (EmitterType sort : catalogue.emitters().values()) {
+      if (!has.containsKey(sort) && LikeSorts.fit(sort, has.keySet(), zone, grove)) {
+        double flow = LikeSorts.flowM3PerS(sort, zone);
+        bought = bought.lesser(sort, flow, wanted, from, most);
       }
     }
+    if (!bought.words().isEmpty()) {
+      fit = bought;
+    }
     double run = perFlow.getOrDefault(new RunKey(id, wet.year(), wet.month()), 0.0);
-    if (Double.isInfinite(least)) {
+    if (fit.words().isEmpty()) {
       return Optional.empty();
     }
     String words =
         same
             ? "With "
-                + fit
+                + fit.words()
                 + " in that year it would get {4} then, and no less than it needs in"
                 + " any month."
             : "On the valve of "
                 + id
                 + " with "
-                + fit
+                + fit.words()
                 + " it would get {4} then, and no less than"
                 + " it needs in any month of that year. The nearest line of that valve runs {5}"
                 + " from the plant, and a tube must be led there.";
-    return Optional.of(new Remedy(words, least * run, false, same ? 0 : awayM(wet.plant(), zone)));
+    return Optional.of(
+        new Remedy(words, fit.flowM3PerS() * run, false, same ? 0 : awayM(wet.plant(), zone)));
   }
 
   /** Distance of a plant from the nearest line of a zone, metres. */
