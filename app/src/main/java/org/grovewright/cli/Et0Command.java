@@ -26,7 +26,8 @@ import picocli.CommandLine.Spec;
       "The file needs a heading with the columns date (2025-07-31) or month (1 to 12), tmin and"
           + " tmax; it may have dew_point, humidity, humidity_max, humidity_min, wind, solar,"
           + " sunshine and rain. What is missing is estimated as FAO-56 says, and the last columns"
-          + " name how."
+          + " name how. Commas part the cells, or semicolons all of them; then a number may have a"
+          + " decimal comma."
     },
     mixinStandardHelpOptions = true,
     sortOptions = false)

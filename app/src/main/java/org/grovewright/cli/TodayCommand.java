@@ -60,7 +60,8 @@ import picocli.CommandLine.Spec;
       "  2027-07-12,,,23.5",
       "Instead of minutes it may have litres or gallons, and rain_in instead of rain_mm. Rain of the"
           + " log goes before that of the weather file. Waterings that the log does not tell of are"
-          + " taken to have run as the timer card says.",
+          + " taken to have run as the timer card says. Semicolons may stand for the commas, and then"
+          + " commas for the decimal points.",
     })
 final class TodayCommand implements Callable<Integer> {
   @Mixin private GroveArguments grove;
